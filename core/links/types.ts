@@ -1,0 +1,103 @@
+import type { Basis } from '../model/figure.ts';
+import type { Subject } from '../model/project.ts';
+
+export type PathService =
+  | 'vhf-voice'
+  | 'ais'
+  | 'mf-hf'
+  | 'l-band'
+  | 'gnss'
+  | 'cellular'
+  | 'wifi'
+  | 'broadcast'
+  | 'other';
+
+/** One thing the signal goes through between a radio's socket and an antenna's feed point. */
+export interface PathElement {
+  readonly kind: 'connector' | 'cable' | 'joint' | 'device' | 'mismatch';
+  readonly label: string;
+  readonly subject: Subject;
+  /** Loss at the working frequency, dB >= 0. */
+  readonly lossDb: number;
+  readonly toleranceDb: number;
+  /** Loss from the radio's socket up to and including this element, dB. */
+  readonly runningLossDb: number;
+  /** Power going in and coming out in transmit, W; null for a receive-only path. */
+  readonly wattsIn: number | null;
+  readonly wattsOut: number | null;
+  /** Share of the radio's power that goes in this element, per cent. */
+  readonly shareLostPercent: number;
+  readonly basis: Basis;
+  readonly source: string;
+  /** The sum in words, e.g. `17.0 m x 21.0 dB/100 m`. */
+  readonly formula: string;
+}
+
+/** One way for a signal between a radio's RF port and an antenna. */
+export interface PathBudget {
+  /** `${radioId}.${portId}>${antennaId}` */
+  readonly id: string;
+  readonly radioId: string;
+  readonly portId: string;
+  readonly antennaId: string;
+  readonly service: PathService;
+  readonly frequencyMhz: number;
+  /** Whether the path can carry transmit power (a receive-only device on the way forbids it). */
+  readonly canTransmit: boolean;
+  readonly elements: readonly PathElement[];
+  readonly runIds: readonly string[];
+  readonly deviceIds: readonly string[];
+  readonly lossDb: number;
+  /** Combined tolerance (root sum of squares of the elements), dB. */
+  readonly toleranceDb: number;
+  readonly lostPercent: number;
+  readonly txPowerW: number | null;
+  readonly wattsAtAntenna: number | null;
+  /** Effective isotropic radiated power, dBm; null for a receiver. */
+  readonly eirpDbm: number | null;
+  readonly antennaGainDbi: number;
+  /** Effective height of the antenna's feed above the waterline, m. */
+  readonly antennaHeightM: number;
+  /** What a VSWR meter at the radio should read with the antenna taken off: the commissioning check of this feeder. */
+  readonly openEndVswr: number;
+  /** Loss from measurement (open-end VSWR, insertion loss), where the project has one, dB. */
+  readonly measuredLossDb: number | null;
+}
+
+/** A distance with its band: what the tolerances of the budget and of the model make of it, km. */
+export interface DistanceBand {
+  readonly nominalKm: number;
+  readonly lowKm: number;
+  readonly highKm: number;
+}
+
+/** How far one radio reaches one other station. All distances on one scale; see docs for what each word promises. */
+export interface RangeResult {
+  readonly id: string;
+  /** The path it goes by; null for a set with its own antenna. */
+  readonly pathId: string | null;
+  readonly itemId: string;
+  readonly stationId: string;
+  readonly service: 'voice' | 'ais';
+  readonly frequencyMhz: number;
+  readonly ownHeightM: number;
+  /** Geometric landmark, not a limit, km. */
+  readonly horizonKm: number;
+  /** Median level just at the receiver's stated sensitivity. */
+  readonly typical: DistanceBand;
+  /** The level still holds after the itemised real-life margin. */
+  readonly dependable: DistanceBand;
+  /** Which direction gives out first: own transmit to them, or theirs to us. */
+  readonly limitedBy: 'transmit' | 'receive';
+  /** What the feeder alone costs of each, km. */
+  readonly feederCostTypicalKm: number;
+  readonly feederCostDependableKm: number;
+  readonly maxLossTypicalDb: number;
+  readonly marginDb: number;
+}
+
+export interface LevelPoint {
+  readonly distanceKm: number;
+  /** Median level at the limiting receiver, dBm. */
+  readonly levelDbm: number;
+}

@@ -1,0 +1,258 @@
+import { z } from 'zod';
+import { boatSchema, placeSchema, positionSchema } from './boat.ts';
+import { figuresSchema } from './figure.ts';
+import { partSchema } from './part.ts';
+
+/** Version of the file format this program writes. Older files migrate forward; newer ones are refused. */
+export const PROJECT_VERSION = 1;
+
+export const statusSchema = z.enum(['keep', 'new', 'remove', 'unknown', 'not-accessible']);
+export type Status = z.infer<typeof statusSchema>;
+
+/** Facts about one item as found; every key is optional because a first visit rarely learns them all. */
+export const itemFactsSchema = z.strictObject({
+  /** Overrides the place's `overhead`. */
+  overhead: placeSchema.shape.overhead.optional(),
+  outdoors: z.boolean().optional(),
+  /** A joint or connector found wet or corroded. */
+  wet: z.boolean().optional(),
+  /** `tape` only, or a proper self-amalgamating / heat-shrink seal. */
+  seal: z.enum(['none', 'tape', 'sealed']).optional(),
+  mount: z.enum(['metal', 'insulated']).optional(),
+  /** Battery of a handheld or terminal is charged. */
+  charged: z.boolean().optional(),
+  /** Aboard practice: unplugged from antenna and supply when lightning is about. */
+  unpluggedInStorms: z.boolean().optional(),
+  /** Goes into the raft: kept in the grab bag or beside it. */
+  inGrabBag: z.boolean().optional(),
+  /** To whom a beacon is registered. */
+  registration: z.enum(['this-boat', 'another-owner', 'none']).optional(),
+  bracket: z.enum(['manual', 'float-free']).optional(),
+  /** Lead of an emergency antenna, m, and its plug. */
+  leadLengthM: z.number().nonnegative().optional(),
+  leadConnector: z.string().optional(),
+  /** Height of an HF wire's lower insulator above the deck, m. */
+  lowerInsulatorAboveDeckM: z.number().nonnegative().optional(),
+  insulatorSleeved: z.boolean().optional(),
+  /** What the tuner's earth strap is bolted to. */
+  earthTo: z.enum(['hull-stud', 'plate', 'seacock', 'none']).optional(),
+  /** Distance to the nearest seat or regular standing place, m. */
+  nearestPersonM: z.number().nonnegative().optional(),
+  /** Length of wire a lead-in has inside a metal hull, m. */
+  leadInInsideMetalM: z.number().nonnegative().optional(),
+  /** Height of a standing person's eye where the radar is, m above the waterline. */
+  standingEyeZM: z.number().optional(),
+  /** Distance from an antenna to the nearest metal structure, m. */
+  nearestMetalM: z.number().nonnegative().optional(),
+  /** Diameter of a pole that shadows the antenna and its distance, m. */
+  shadowPoleDiameterM: z.number().positive().optional(),
+  shadowPoleDistanceM: z.number().positive().optional(),
+  /** Folded or laid down under way at times. */
+  foldsDown: z.boolean().optional(),
+});
+export type ItemFacts = z.infer<typeof itemFactsSchema>;
+
+/** A placed part. `overrides` replace single figures or traits of the part for this item only. */
+export const itemSchema = z.strictObject({
+  id: z.string(),
+  /** Designation on the drawing and labels, e.g. `VHF-1`. */
+  tag: z.string(),
+  partId: z.string(),
+  name: z.string().default(''),
+  position: positionSchema,
+  /** Upper end of a wire antenna. */
+  endPosition: positionSchema.nullable().default(null),
+  placeId: z.string().nullable().default(null),
+  status: statusSchema.default('keep'),
+  overrides: z
+    .strictObject({ figures: figuresSchema.default({}), traits: z.record(z.string(), z.json()).default({}) })
+    .default({ figures: {}, traits: {} }),
+  facts: itemFactsSchema.default({}),
+  notes: z.string().default(''),
+});
+export type Item = z.infer<typeof itemSchema>;
+
+export const endpointSchema = z.strictObject({ itemId: z.string(), portId: z.string() });
+export type Endpoint = z.infer<typeof endpointSchema>;
+
+export const runFactsSchema = z.strictObject({
+  /** Surplus coiled up, m. */
+  coiledM: z.number().nonnegative().optional(),
+  /** Length the route would need, m, where it is known to differ from what is fitted. */
+  neededLengthM: z.number().nonnegative().optional(),
+  supported: z.boolean().optional(),
+  /** Tightest bend found, mm radius. */
+  bendRadiusMm: z.number().positive().optional(),
+  /** Gap to the nearest power cable it runs beside, mm, and for how far, m. */
+  powerCableGapMm: z.number().nonnegative().optional(),
+  powerCableAlongM: z.number().nonnegative().optional(),
+  /** Lead-in inside a metal hull, m. */
+  insideMetalM: z.number().nonnegative().optional(),
+  wet: z.boolean().optional(),
+});
+export type RunFacts = z.infer<typeof runFactsSchema>;
+
+/** A coaxial run (or HF lead-in) between two RF ports. */
+export const runSchema = z.strictObject({
+  id: z.string(),
+  /** Cable number on the drawing and on both labels, e.g. `W01`. */
+  number: z.string(),
+  cableId: z.string(),
+  from: endpointSchema,
+  to: endpointSchema,
+  /** Bends between the two ports, in order from `from`. */
+  via: z.array(z.strictObject({ position: positionSchema, placeId: z.string().nullable() })).default([]),
+  /** Added to the routed length for service loops, m. */
+  slackM: z.number().nonnegative().default(0),
+  /** Length measured on the boat, m; when set it replaces the routed length. */
+  measuredLengthM: z.number().nonnegative().nullable().default(null),
+  connectorFromId: z.string().nullable().default(null),
+  connectorToId: z.string().nullable().default(null),
+  /** Text of the labels at the ends when it is not the run's own number. */
+  labelText: z.string().nullable().default(null),
+  status: statusSchema.default('keep'),
+  facts: runFactsSchema.default({}),
+  notes: z.string().default(''),
+});
+export type Run = z.infer<typeof runSchema>;
+
+/** A DC feed: out-and-back pair from a source, panel or breaker to a load. */
+export const feedSchema = z.strictObject({
+  id: z.string(),
+  number: z.string(),
+  from: endpointSchema,
+  to: endpointSchema,
+  conductorId: z.string(),
+  /** One-way length, m. */
+  lengthM: z.number().nonnegative(),
+  /** Fuse in this feed; null where there is none. A breaker at its source is an item of its own. */
+  fuse: z
+    .strictObject({ ratingA: z.number().positive(), fromSourceM: z.number().nonnegative() })
+    .nullable()
+    .default(null),
+  status: statusSchema.default('keep'),
+  notes: z.string().default(''),
+});
+export type Feed = z.infer<typeof feedSchema>;
+
+export const carriesSchema = z.enum(['position', 'heading', 'ais', 'network']);
+export const dataLinkSchema = z.strictObject({
+  id: z.string(),
+  number: z.string(),
+  from: endpointSchema,
+  to: endpointSchema,
+  carries: z.array(carriesSchema).min(1),
+  standard: z.enum(['nmea-0183', 'nmea-2000', 'ethernet', 'wifi']),
+  status: statusSchema.default('keep'),
+  notes: z.string().default(''),
+});
+export type DataLink = z.infer<typeof dataLinkSchema>;
+
+/** A far end that ranges are quoted to. */
+export const stationSchema = z.strictObject({
+  id: z.string(),
+  name: z.string(),
+  kind: z.enum(['yacht', 'small-craft', 'ship', 'coast', 'raft', 'helicopter']),
+  antennaHeightM: z.number().positive().max(5000),
+  gainDbi: z.number().min(-20).max(20),
+  feederLossDb: z.number().nonnegative().max(30),
+  voicePowerW: z.number().nonnegative().max(100),
+  /** 0 when the station carries no AIS transmitter. */
+  aisPowerW: z.number().nonnegative().max(100),
+  sensitivityDbm: z.number().min(-140).max(-50),
+});
+export type Station = z.infer<typeof stationSchema>;
+
+export const subjectSchema = z.strictObject({
+  kind: z.enum(['item', 'run', 'feed', 'link', 'place', 'structure', 'compartment', 'boat']),
+  id: z.string(),
+});
+/** What a finding, an element or a component points at. `id` is `boat` for the boat itself. */
+export type Subject = z.infer<typeof subjectSchema>;
+
+export const measurementSchema = z.strictObject({
+  id: z.string(),
+  subject: subjectSchema,
+  kind: z.enum([
+    'vswr',
+    'open-end-vswr',
+    'insertion-loss-db',
+    'forward-power-w',
+    'reflected-power-w',
+    'supply-idle-v',
+    'supply-transmit-v',
+  ]),
+  value: z.number(),
+  frequencyMhz: z.number().positive().nullable(),
+  /** ISO date, or null where the record gives none. */
+  date: z.string().nullable(),
+  instrument: z.string().default(''),
+  note: z.string().default(''),
+});
+export type Measurement = z.infer<typeof measurementSchema>;
+
+/** A finding that a person overruled, and why; kept and printed. */
+export const findingOverrideSchema = z.strictObject({
+  findingKey: z.string(),
+  reason: z.string().min(1),
+  by: z.string().default(''),
+});
+export type FindingOverride = z.infer<typeof findingOverrideSchema>;
+
+export const marginItemSchema = z.strictObject({
+  id: z.string(),
+  label: z.string(),
+  lossDb: z.number().min(0).max(40),
+  source: z.string(),
+});
+export type MarginItem = z.infer<typeof marginItemSchema>;
+
+export const horizonRuleSchema = z.enum(['four-thirds-earth', 'trade-2.25', 'trade-2.2', 'geometric']);
+export type HorizonRule = z.infer<typeof horizonRuleSchema>;
+
+export const settingsSchema = z.strictObject({
+  horizonRule: horizonRuleSchema,
+  /** Feeder loss above which a path is flagged, dB. 2.218 dB is 40 per cent. */
+  feederLossLimitDb: z.number().positive().max(20),
+  voltageDropLimitPercent: z.number().positive().max(20),
+  /** The real-life margin between the typical and the dependable range, item by item. */
+  margin: z.array(marginItemSchema),
+});
+export type Settings = z.infer<typeof settingsSchema>;
+
+const layoutShape = {
+  items: z.array(itemSchema),
+  runs: z.array(runSchema),
+  feeds: z.array(feedSchema),
+  dataLinks: z.array(dataLinkSchema),
+};
+/** Another layout of the same boat, kept beside the current one for comparison. */
+export const alternativeSchema = z.strictObject({
+  id: z.string(),
+  name: z.string(),
+  note: z.string().default(''),
+  ...layoutShape,
+});
+export type Alternative = z.infer<typeof alternativeSchema>;
+
+export const projectSchema = z.strictObject({
+  format: z.literal('backstay'),
+  version: z.literal(PROJECT_VERSION),
+  title: z.string(),
+  /** Name of the current layout, e.g. `As found`. */
+  layoutName: z.string(),
+  purpose: z.string().default(''),
+  preparedBy: z.string().default(''),
+  revision: z.string().default('1'),
+  boat: boatSchema,
+  places: z.array(placeSchema),
+  parts: z.array(partSchema).default([]),
+  ...layoutShape,
+  stations: z.array(stationSchema),
+  measurements: z.array(measurementSchema).default([]),
+  findingOverrides: z.array(findingOverrideSchema).default([]),
+  settings: settingsSchema,
+  alternatives: z.array(alternativeSchema).default([]),
+  notes: z.string().default(''),
+});
+export type Project = z.infer<typeof projectSchema>;
