@@ -1,7 +1,7 @@
-import { CATALOGUE } from '../catalogue/catalogue.ts';
-import type { Overhead, Place } from './boat.ts';
-import type { Part, Port } from './part.ts';
-import type { DataLink, Endpoint, Feed, Item, Project, Run } from './project.ts';
+import type { Overhead, Place } from '../model/boat.ts';
+import type { Part, Port } from '../model/part.ts';
+import type { DataLink, Endpoint, Feed, Item, Project, Run } from '../model/project.ts';
+import { CATALOGUE } from './catalogue.ts';
 
 /**
  * Everything about a project that is found by id, made once per (immutable) project. Maps keep document order.
