@@ -2,6 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Project, Subject } from '../../core/model/project.ts';
 import { EMPTY_HISTORY, type History, recorded, redone, undone } from './history.ts';
 import type { Preferences } from './preferences.ts';
+import { INITIAL_VIEW, type ViewState } from './view.ts';
 
 export const PANELS = [
   { id: 'particulars', name: 'Particulars' },
@@ -19,7 +20,7 @@ export interface Message {
   readonly text: string;
 }
 
-export interface AppState {
+export interface AppState extends ViewState {
   /** Document tier: saved and undoable. */
   readonly project: Project;
   readonly history: History;
@@ -53,6 +54,7 @@ export interface AppActions {
   showPanel(panel: PanelId): void;
   showEvent(eventId: string | null): void;
   setPreferences(change: Partial<Preferences>): void;
+  setView(change: Partial<ViewState>): void;
   say(message: Message | null): void;
   /** Another document: history, selection and event start anew. */
   openProject(project: Project, file: AppState['file']): void;
@@ -78,6 +80,7 @@ export function createAppStore(project: Project, preferences: Preferences): AppS
     preferences,
     message: null,
     preview: null,
+    ...INITIAL_VIEW,
 
     edit: (label, change) => {
       const before = get().project;
@@ -102,6 +105,7 @@ export function createAppStore(project: Project, preferences: Preferences): AppS
     showPanel: (panel) => set({ panel }),
     showEvent: (eventId) => set({ eventId }),
     setPreferences: (change) => set({ preferences: { ...get().preferences, ...change } }),
+    setView: (change) => set(change),
     say: (message) => set({ message }),
     openProject: (opened, file) =>
       set({
@@ -113,6 +117,9 @@ export function createAppStore(project: Project, preferences: Preferences): AppS
         eventId: null,
         preview: null,
         message: null,
+        camera: null,
+        clipboard: [],
+        sketch: null,
       }),
     markSaved: (saved, file) => set({ savedProject: saved, file }),
   }));

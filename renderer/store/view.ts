@@ -1,0 +1,68 @@
+import type { Endpoint } from '../../core/model/project.ts';
+
+/** What the drawing is centred on, in boat metres, and how large, px per metre. */
+export interface Camera {
+  readonly xM: number;
+  readonly zM: number;
+  readonly scale: number;
+}
+
+/** Dialogs of which one at most is open. */
+export type DialogId =
+  | 'new-boat'
+  | 'own-part'
+  | 'settings'
+  | 'connect'
+  | 'insert'
+  | 'route'
+  | 'add-part'
+  | 'keep-copy'
+  | 'palette'
+  | 'help';
+
+export interface PointPx {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** What a gesture under way draws over the sheet, px of the sheet. */
+export interface Sketch {
+  readonly marquee?: { readonly from: PointPx; readonly to: PointPx };
+  readonly line?: { readonly from: PointPx; readonly to: PointPx; readonly fits: boolean };
+  /** A place a part or bend would snap to. */
+  readonly snap?: { readonly at: PointPx; readonly name: string };
+  /** A sentence at the pointer: what would happen, or why it cannot. */
+  readonly tip?: { readonly at: PointPx; readonly text: string; readonly refusal: boolean };
+  /** Ports a new run may end on, while one is being drawn. */
+  readonly targets?: readonly {
+    readonly endpoint: Endpoint;
+    readonly at: PointPx;
+    readonly fits: boolean;
+    readonly reason: string;
+  }[];
+}
+
+/** View tier that the shell and the drawing share: neither saved nor undoable. */
+export interface ViewState {
+  readonly dialog: DialogId | null;
+  readonly leftTab: 'parts' | 'outline';
+  /** Null fits the whole boat into the sheet. */
+  readonly camera: Camera | null;
+  /** Where the pointer is over the drawing, boat metres. */
+  readonly pointer: { readonly xM: number; readonly zM: number } | null;
+  /** Ids of copied items. */
+  readonly clipboard: readonly string[];
+  /** Part chosen in the Parts list, for adding by keyboard. */
+  readonly partId: string | null;
+  readonly sketch: Sketch | null;
+}
+
+export const INITIAL_VIEW: ViewState = {
+  dialog: null,
+  leftTab: 'parts',
+  camera: null,
+  pointer: null,
+  clipboard: [],
+  partId: null,
+  sketch: null,
+};
