@@ -1,0 +1,28 @@
+import { defineConfig } from '@playwright/test';
+import { CHROMIUM_FLAGS, findChromium } from './chromium.ts';
+
+const executablePath = findChromium();
+
+export default defineConfig({
+  testDir: '.',
+  testMatch: '*.spec.ts',
+  timeout: 90_000,
+  expect: { timeout: 15_000 },
+  workers: 2,
+  fullyParallel: true,
+  outputDir: '../../test-results',
+  use: {
+    baseURL: 'http://127.0.0.1:4790/',
+    viewport: { width: 1280, height: 800 },
+    launchOptions: { args: CHROMIUM_FLAGS, ...(executablePath === null ? {} : { executablePath }) },
+  },
+  webServer: {
+    // The browser host itself, as `npm start` serves it.
+    command: 'npm start -- --browser',
+    cwd: '../..',
+    env: { BACKSTAY_PORT: '4790' },
+    url: 'http://127.0.0.1:4790/',
+    timeout: 180_000,
+    reuseExistingServer: false,
+  },
+});

@@ -1,0 +1,97 @@
+import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
+import { request } from 'node:http';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { CONTENT_SECURITY_POLICY } from '../../../electron/contentSecurity.ts';
+import { answerAppRequest } from '../../../electron/main/protocol.ts';
+import { readOwnFile } from '../../../electron/node/ownFiles.ts';
+import { serveRenderer } from '../../../electron/node/serve.ts';
+
+const base = mkdtempSync(join(tmpdir(), 'backstay-serve-'));
+const root = join(base, 'app');
+mkdirSync(root);
+mkdirSync(join(base, 'app-secret'));
+writeFileSync(join(root, 'index.html'), '<p>own</p>');
+writeFileSync(join(base, 'app-secret', 'key.txt'), 'secret');
+
+describe('own files', () => {
+  it('serves the index for /', async () => {
+    expect((await readOwnFile(root, '/'))?.bytes.toString()).toBe('<p>own</p>');
+  });
+
+  it.each([
+    '/../app-secret/key.txt',
+    '/%2e%2e/app-secret/key.txt',
+    '/..%2fapp-secret/key.txt',
+    '//etc/passwd',
+    '/%00',
+    '/%E0%A4%A',
+    '/.',
+  ])('refuses %s', async (path) => {
+    expect(await readOwnFile(root, path)).toBeNull();
+  });
+});
+
+describe('app protocol', () => {
+  const ask = (url: string, method = 'GET'): Promise<Response> => answerAppRequest(root, { url, method });
+
+  it('answers its own host with the policy', async () => {
+    const response = await ask('app://backstay/index.html');
+    expect(response.status).toBe(200);
+    expect(response.headers.get('content-security-policy')).toBe(CONTENT_SECURITY_POLICY);
+  });
+
+  it('refuses other hosts, other methods and paths outside', async () => {
+    expect((await ask('app://elsewhere/index.html')).status).toBe(404);
+    expect((await ask('app://backstay/index.html', 'POST')).status).toBe(405);
+    expect((await ask('app://backstay/..%2fapp-secret/key.txt')).status).toBe(404);
+  });
+});
+
+describe('browser host server', () => {
+  let address = '';
+  let close = (): void => {};
+  beforeAll(async () => {
+    const served = await serveRenderer(root, 0);
+    address = served.address;
+    close = () => served.server.close();
+  });
+  afterAll(() => close());
+
+  const statusWithHost = (host: string): Promise<number> =>
+    new Promise((resolve, reject) => {
+      request(address, { headers: { host } }, (response) => {
+        response.resume();
+        resolve(response.statusCode ?? 0);
+      })
+        .on('error', reject)
+        .end();
+    });
+
+  it('is bound to the loopback address only and serves the app', async () => {
+    expect(address).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/$/);
+    const response = await fetch(address);
+    expect(await response.text()).toBe('<p>own</p>');
+    expect(response.headers.get('content-security-policy')).toContain("default-src 'none'");
+  });
+
+  it('refuses a request that names another host', async () => {
+    expect(await statusWithHost('attacker.example')).toBe(403);
+  });
+
+  it('refuses to be written to', async () => {
+    expect((await fetch(address, { method: 'POST' })).status).toBe(405);
+  });
+
+  it('has no page for what is not its own', async () => {
+    expect((await fetch(`${address}missing.js`)).status).toBe(404);
+  });
+});
+
+describe('content security policy', () => {
+  it('starts from nothing and allows no remote host, inline script or eval', () => {
+    expect(CONTENT_SECURITY_POLICY).toMatch(/^default-src 'none'/);
+    expect(CONTENT_SECURITY_POLICY).not.toMatch(/https?:|\*|unsafe/);
+  });
+});
