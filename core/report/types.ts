@@ -1,4 +1,34 @@
 import type { Drawing } from '../drawing/types.ts';
+import type { UnitPreferences } from '../units/preferences.ts';
+
+/** Sections of the sheet in printed order. Scope and cautions are always printed; the others may be left out. */
+export const SECTION_IDS = [
+  'scope',
+  'cautions',
+  'drawing',
+  'equipment',
+  'cables',
+  'feeds',
+  'losses',
+  'ranges',
+  'redundancy',
+  'findings',
+  'measurements',
+  'commissioning',
+  'materials',
+  'signatures',
+] as const;
+export type SectionId = (typeof SECTION_IDS)[number];
+
+/** How the reader wants the sheet. */
+export interface SheetOptions {
+  readonly paper: 'A4' | 'Letter';
+  readonly preferences: UnitPreferences;
+  /** ISO date (or date and time) the sheet is made; given, so that the same input makes the same sheet. */
+  readonly date: string;
+  /** Sections to print; all when left out. `scope`, `cautions` and `signatures` cannot be left out. */
+  readonly sections?: readonly SectionId[];
+}
 
 /** Text of the sheet is final: units, decimal mark and language are already chosen. */
 export interface Column {
@@ -7,6 +37,9 @@ export interface Column {
   readonly weight: number;
   readonly align: 'start' | 'end' | 'middle';
 }
+
+/** F full, R reduced, – lost. */
+export type GradeLetter = 'F' | 'R' | '–';
 
 export type Block =
   | { readonly kind: 'heading'; readonly level: 1 | 2 | 3; readonly text: string }
@@ -17,22 +50,42 @@ export type Block =
       readonly caption: string;
       readonly columns: readonly Column[];
       readonly rows: readonly (readonly string[])[];
+      /** Last row, set apart by a rule and heavier type. */
+      readonly total?: readonly string[];
       /** What to print when there are no rows. */
       readonly empty: string;
+    }
+  | {
+      /** Failure events against services. The letters carry the meaning; tint only helps the eye. */
+      readonly kind: 'matrix';
+      readonly caption: string;
+      readonly columns: readonly { readonly code: string; readonly name: string }[];
+      readonly rows: readonly { readonly label: string; readonly letters: readonly GradeLetter[] }[];
     }
   | { readonly kind: 'cautions'; readonly items: readonly { readonly title: string; readonly text: string }[] }
   | { readonly kind: 'findings'; readonly items: readonly SheetFinding[]; readonly empty: string }
   | {
       /** Commissioning blanks: expected value printed beside an empty box for the measured one. */
       readonly kind: 'blanks';
-      readonly rows: readonly { readonly label: string; readonly expected: string; readonly unit: string }[];
+      readonly caption: string;
+      readonly rows: readonly BlankRow[];
     }
   | { readonly kind: 'drawing'; readonly drawing: Drawing; readonly caption: string }
   | { readonly kind: 'signatures'; readonly roles: readonly string[] };
 
+/** One check: what to measure or do, what the design says it should be, and the unit of the answer (or `yes / no`). */
+export interface BlankRow {
+  readonly label: string;
+  readonly expected: string;
+  readonly unit: string;
+}
+
 export interface SheetFinding {
   readonly mark: string;
+  readonly severity: 'A' | 'B' | 'C';
   readonly title: string;
+  /** What it is about: tags and numbers as on the drawing. */
+  readonly concerns: string;
   readonly measured: string;
   readonly limit: string;
   readonly authority: string;
@@ -41,9 +94,9 @@ export interface SheetFinding {
 }
 
 export interface SheetSection {
-  readonly id: string;
+  readonly id: SectionId;
   readonly title: string;
-  /** Whether the section wants a page of its own, turned sideways for the drawing. */
+  /** `landscape` begins a new page turned sideways, for the drawing and for wide schedules; `flow` is upright. */
   readonly page: 'flow' | 'landscape';
   readonly blocks: readonly Block[];
 }
