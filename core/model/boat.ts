@@ -4,10 +4,12 @@ import { z } from 'zod';
  * Position in the boat: x metres aft of the stem, y metres to port (+) or starboard (-) of the centreline, z metres above
  * the waterline.
  */
+const stationXSchema = z.number().min(-20).max(200);
+const heightZSchema = z.number().min(-20).max(150);
 export const positionSchema = z.strictObject({
-  xM: z.number().min(-20).max(200),
+  xM: stationXSchema,
   yM: z.number().min(-50).max(50),
-  zM: z.number().min(-20).max(150),
+  zM: heightZSchema,
 });
 export type Position = z.infer<typeof positionSchema>;
 
@@ -29,17 +31,17 @@ export type BoatKind = z.infer<typeof boatKindSchema>;
 export const mastSchema = z.strictObject({
   id: z.string(),
   name: z.string(),
-  xM: z.number(),
-  footZM: z.number(),
-  truckZM: z.number(),
+  xM: stationXSchema,
+  footZM: heightZSchema,
+  truckZM: heightZSchema,
   /** Fore-and-aft size of the section, mm. */
-  sectionMm: z.number().positive().default(180),
+  sectionMm: z.number().positive().max(2000).default(180),
   material: materialSchema,
   stepped: z.enum(['deck', 'keel']),
-  spreaderZM: z.array(z.number()).default([]),
+  spreaderZM: z.array(heightZSchema).default([]),
   /** Height of the boom above the waterline, m; null for a mast without one. */
-  boomZM: z.number().nullable().default(null),
-  boomLengthM: z.number().nonnegative().default(0),
+  boomZM: heightZSchema.nullable().default(null),
+  boomLengthM: z.number().nonnegative().max(60).default(0),
 });
 export type Mast = z.infer<typeof mastSchema>;
 
@@ -48,10 +50,10 @@ export const fittingSchema = z.strictObject({
   id: z.string(),
   name: z.string(),
   kind: z.enum(['arch', 'hardtop', 'radar-pole', 'pulpit', 'pushpit', 'wheelhouse', 'flybridge', 'bowsprit', 'pole']),
-  xForeM: z.number(),
-  xAftM: z.number(),
-  zBaseM: z.number(),
-  zTopM: z.number(),
+  xForeM: stationXSchema,
+  xAftM: stationXSchema,
+  zBaseM: heightZSchema,
+  zTopM: heightZSchema,
   material: materialSchema,
 });
 export type Fitting = z.infer<typeof fittingSchema>;
@@ -60,18 +62,18 @@ export const compartmentSchema = z.strictObject({
   id: z.string(),
   name: z.string(),
   side: z.enum(['centre', 'port', 'starboard']),
-  xForeM: z.number(),
-  xAftM: z.number(),
+  xForeM: stationXSchema,
+  xAftM: stationXSchema,
   /** Sole or bottom of the space, m above the waterline (negative below it). */
-  soleZM: z.number(),
+  soleZM: heightZSchema,
 });
 export type Compartment = z.infer<typeof compartmentSchema>;
 
 /** The deckhouse or coachroof seen from the side. */
 export const deckhouseSchema = z.strictObject({
-  xForeM: z.number(),
-  xAftM: z.number(),
-  zTopM: z.number(),
+  xForeM: stationXSchema,
+  xAftM: stationXSchema,
+  zTopM: heightZSchema,
   material: materialSchema,
 });
 

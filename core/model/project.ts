@@ -241,6 +241,8 @@ export const projectSchema = z.strictObject({
   title: z.string(),
   /** Name of the current layout, e.g. `As found`. */
   layoutName: z.string(),
+  /** Remark on the current layout; an alternative carries its own. */
+  layoutNote: z.string().optional(),
   purpose: z.string().default(''),
   preparedBy: z.string().default(''),
   revision: z.string().default('1'),
