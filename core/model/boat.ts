@@ -1,11 +1,12 @@
 import { z } from 'zod';
 
+const stationXSchema = z.number().min(-20).max(200);
+const heightZSchema = z.number().min(-20).max(150);
+
 /**
  * Position in the boat: x metres aft of the stem, y metres to port (+) or starboard (-) of the centreline, z metres above
  * the waterline.
  */
-const stationXSchema = z.number().min(-20).max(200);
-const heightZSchema = z.number().min(-20).max(150);
 export const positionSchema = z.strictObject({
   xM: stationXSchema,
   yM: z.number().min(-50).max(50),

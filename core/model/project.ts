@@ -6,6 +6,9 @@ import { partSchema } from './part.ts';
 /** Version of the file format this program writes. Older files migrate forward; newer ones are refused. */
 export const PROJECT_VERSION = 1;
 
+/** Longest cable or distance aboard that is believed, m: beyond it a figure is a slip of the pen. */
+const MAX_LENGTH_M = 2000;
+
 export const statusSchema = z.enum(['keep', 'new', 'remove', 'unknown', 'not-accessible']);
 export type Status = z.infer<typeof statusSchema>;
 
@@ -29,24 +32,24 @@ export const itemFactsSchema = z.strictObject({
   registration: z.enum(['this-boat', 'another-owner', 'none']).optional(),
   bracket: z.enum(['manual', 'float-free']).optional(),
   /** Lead of an emergency antenna, m, and its plug. */
-  leadLengthM: z.number().nonnegative().optional(),
+  leadLengthM: z.number().nonnegative().max(MAX_LENGTH_M).optional(),
   leadConnector: z.string().optional(),
   /** Height of an HF wire's lower insulator above the deck, m. */
-  lowerInsulatorAboveDeckM: z.number().nonnegative().optional(),
+  lowerInsulatorAboveDeckM: z.number().nonnegative().max(MAX_LENGTH_M).optional(),
   insulatorSleeved: z.boolean().optional(),
   /** What the tuner's earth strap is bolted to. */
   earthTo: z.enum(['hull-stud', 'plate', 'seacock', 'none']).optional(),
   /** Distance to the nearest seat or regular standing place, m. */
-  nearestPersonM: z.number().nonnegative().optional(),
+  nearestPersonM: z.number().nonnegative().max(MAX_LENGTH_M).optional(),
   /** Length of wire a lead-in has inside a metal hull, m. */
-  leadInInsideMetalM: z.number().nonnegative().optional(),
+  leadInInsideMetalM: z.number().nonnegative().max(MAX_LENGTH_M).optional(),
   /** Height of a standing person's eye where the radar is, m above the waterline. */
-  standingEyeZM: z.number().optional(),
+  standingEyeZM: positionSchema.shape.zM.optional(),
   /** Distance from an antenna to the nearest metal structure, m. */
-  nearestMetalM: z.number().nonnegative().optional(),
+  nearestMetalM: z.number().nonnegative().max(MAX_LENGTH_M).optional(),
   /** Diameter of a pole that shadows the antenna and its distance, m. */
-  shadowPoleDiameterM: z.number().positive().optional(),
-  shadowPoleDistanceM: z.number().positive().optional(),
+  shadowPoleDiameterM: z.number().positive().max(MAX_LENGTH_M).optional(),
+  shadowPoleDistanceM: z.number().positive().max(MAX_LENGTH_M).optional(),
   /** Folded or laid down under way at times. */
   foldsDown: z.boolean().optional(),
 });
@@ -77,17 +80,17 @@ export type Endpoint = z.infer<typeof endpointSchema>;
 
 export const runFactsSchema = z.strictObject({
   /** Surplus coiled up, m. */
-  coiledM: z.number().nonnegative().optional(),
+  coiledM: z.number().nonnegative().max(MAX_LENGTH_M).optional(),
   /** Length the route would need, m, where it is known to differ from what is fitted. */
-  neededLengthM: z.number().nonnegative().optional(),
+  neededLengthM: z.number().nonnegative().max(MAX_LENGTH_M).optional(),
   supported: z.boolean().optional(),
   /** Tightest bend found, mm radius. */
-  bendRadiusMm: z.number().positive().optional(),
+  bendRadiusMm: z.number().positive().max(10_000).optional(),
   /** Gap to the nearest power cable it runs beside, mm, and for how far, m. */
-  powerCableGapMm: z.number().nonnegative().optional(),
-  powerCableAlongM: z.number().nonnegative().optional(),
+  powerCableGapMm: z.number().nonnegative().max(100_000).optional(),
+  powerCableAlongM: z.number().nonnegative().max(MAX_LENGTH_M).optional(),
   /** Lead-in inside a metal hull, m. */
-  insideMetalM: z.number().nonnegative().optional(),
+  insideMetalM: z.number().nonnegative().max(MAX_LENGTH_M).optional(),
   wet: z.boolean().optional(),
 });
 export type RunFacts = z.infer<typeof runFactsSchema>;
@@ -103,9 +106,9 @@ export const runSchema = z.strictObject({
   /** Bends between the two ports, in order from `from`. */
   via: z.array(z.strictObject({ position: positionSchema, placeId: z.string().nullable() })).default([]),
   /** Added to the routed length for service loops, m. */
-  slackM: z.number().nonnegative().default(0),
+  slackM: z.number().nonnegative().max(MAX_LENGTH_M).default(0),
   /** Length measured on the boat, m; when set it replaces the routed length. */
-  measuredLengthM: z.number().nonnegative().nullable().default(null),
+  measuredLengthM: z.number().nonnegative().max(MAX_LENGTH_M).nullable().default(null),
   connectorFromId: z.string().nullable().default(null),
   connectorToId: z.string().nullable().default(null),
   /** Text of the labels at the ends when it is not the run's own number. */
@@ -124,10 +127,10 @@ export const feedSchema = z.strictObject({
   to: endpointSchema,
   conductorId: z.string(),
   /** One-way length, m. */
-  lengthM: z.number().nonnegative(),
+  lengthM: z.number().nonnegative().max(MAX_LENGTH_M),
   /** Fuse in this feed; null where there is none. A breaker at its source is an item of its own. */
   fuse: z
-    .strictObject({ ratingA: z.number().positive(), fromSourceM: z.number().nonnegative() })
+    .strictObject({ ratingA: z.number().positive().max(10_000), fromSourceM: z.number().nonnegative() })
     .nullable()
     .default(null),
   status: statusSchema.default('keep'),
@@ -183,7 +186,7 @@ export const measurementSchema = z.strictObject({
     'supply-transmit-v',
   ]),
   value: z.number(),
-  frequencyMhz: z.number().positive().nullable(),
+  frequencyMhz: z.number().positive().max(100_000).nullable(),
   /** ISO date, or null where the record gives none. */
   date: z.string().nullable(),
   instrument: z.string().default(''),
