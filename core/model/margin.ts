@@ -24,7 +24,7 @@ export const DEFAULT_MARGIN: readonly MarginItem[] = [
     id: 'roll-heel',
     label: 'Roll and heel of both boats',
     lossDb: 3,
-    source: 'common practice, no source; 2.6 dB for one 35° whip at 15° by 12(θ/HPBW)²',
+    source: 'common practice, no source; 2.2 dB for one whip of 35° beamwidth at 15° by 12(θ/HPBW)²',
   },
   {
     id: 'ageing',

@@ -1,0 +1,143 @@
+import { SPEED_OF_LIGHT_M_PER_S } from '../units/constants.ts';
+import { freeSpaceLossDb } from './freeSpace.ts';
+
+/** Median effective earth radius, km (Rec. ITU-R P.526). */
+export const EFFECTIVE_EARTH_RADIUS_KM = 8500;
+/** Electrical constants of sea water (Rec. ITU-R P.1812, P.452, P.2001 use the same). */
+const SEA_PERMITTIVITY = 80;
+const SEA_CONDUCTIVITY_S_PER_M = 5;
+
+export interface SeaPath {
+  /** Carrier, MHz: 10 to 10 000. Meant for 100 to 3000. */
+  readonly frequencyMhz: number;
+  /** Path length, km: 0.001 to 2000. */
+  readonly distanceKm: number;
+  /** Antenna heights above the sea, m: 0 to 10 000. */
+  readonly h1M: number;
+  readonly h2M: number;
+  /** Vertical when left out, as all marine VHF is. */
+  readonly polarisation?: 'vertical' | 'horizontal';
+}
+
+/** What the diffraction sum went through, for tests and method notes. */
+export interface SphericalEarthLoss {
+  readonly branch: 'beyond-horizon' | 'clear' | 'interpolated';
+  readonly horizonKm: number;
+  /** Least clearance over the sea and the clearance at which diffraction ends, m; null beyond the horizon. */
+  readonly clearanceM: number | null;
+  readonly requiredClearanceM: number | null;
+  /** First-term loss, dB, with the radius that belongs to the branch; null where it is not needed. */
+  readonly firstTermDb: number | null;
+  readonly lossDb: number;
+}
+
+/**
+ * Median basic transmission loss over a smooth sea, isotropic to isotropic, dB: free space plus spherical-earth
+ * diffraction. Continuous, and grows with distance, so ranges can be found by bisection.
+ * @throws RangeError outside the spans of `SeaPath`
+ * Validity: smooth sea, median refraction. No ducting, no waves as high as a wavelength, no shadow of the own boat. Carry
+ * 4 dB of model tolerance at VHF. Source and checks: see `sphericalEarthLoss`.
+ */
+export function seaPathLossDb(path: SeaPath): number {
+  return sphericalEarthLoss(path).lossDb + freeSpaceLossDb(path.frequencyMhz, path.distanceKm);
+}
+
+/**
+ * Diffraction loss of a spherical sea relative to free space, dB >= 0 within the horizon.
+ * @throws RangeError outside the spans of `SeaPath`
+ * Source: Rec. ITU-R P.526 section 3.1.1 (first term, beyond the horizon) and 3.2 (any distance, 10 MHz and above), with
+ * beta evaluated at every frequency as P.1812, P.452 and P.2001 do.
+ * Checked by: tests/published/propagation.test.ts (144 vectors, 1e-3 dB)
+ */
+export function sphericalEarthLoss(path: SeaPath): SphericalEarthLoss {
+  requireSpans(path);
+  const { frequencyMhz, distanceKm: d } = path;
+  const polarisation = path.polarisation ?? 'vertical';
+  const ae = EFFECTIVE_EARTH_RADIUS_KM;
+  const [high, low] = path.h1M >= path.h2M ? [path.h1M, path.h2M] : [path.h2M, path.h1M];
+  const horizonKm = Math.sqrt(2 * ae) * (Math.sqrt(0.001 * high) + Math.sqrt(0.001 * low));
+  if (d >= horizonKm) {
+    const lossDb = firstTermDb(frequencyMhz, d, high, low, ae, polarisation);
+    return {
+      branch: 'beyond-horizon',
+      horizonKm,
+      clearanceM: null,
+      requiredClearanceM: null,
+      firstTermDb: lossDb,
+      lossDb,
+    };
+  }
+  const { clearanceM, d1 } = leastClearance(d, high, low, ae);
+  const wavelengthM = SPEED_OF_LIGHT_M_PER_S / (frequencyMhz * 1e6);
+  const requiredClearanceM = 17.456 * Math.sqrt((d1 * (d - d1) * wavelengthM) / d);
+  const known = { horizonKm, clearanceM, requiredClearanceM };
+  if (clearanceM > requiredClearanceM) return { ...known, branch: 'clear', firstTermDb: null, lossDb: 0 };
+  // The radius at which this distance would be the horizon: it joins both branches without a step.
+  const modifiedRadiusKm = 500 * (d / (Math.sqrt(high) + Math.sqrt(low))) ** 2;
+  const atHorizonDb = firstTermDb(frequencyMhz, d, high, low, modifiedRadiusKm, polarisation);
+  const lossDb = Math.max(0, 1 - clearanceM / requiredClearanceM) * Math.max(0, atHorizonDb);
+  return { ...known, branch: 'interpolated', firstTermDb: atHorizonDb, lossDb };
+}
+
+/** Least height of the ray over the sea, m, and its distance from the higher antenna, km (P.526 section 3.2, step 2). */
+function leastClearance(d: number, high: number, low: number, ae: number): { clearanceM: number; d1: number } {
+  const sum = high + low;
+  const c = (high - low) / sum;
+  const m = (250 * d * d) / (ae * sum);
+  const inner = Math.acos(Math.min(1, ((3 * c) / 2) * Math.sqrt((3 * m) / (m + 1) ** 3)));
+  const b = 2 * Math.sqrt((m + 1) / (3 * m)) * Math.cos(Math.PI / 3 + inner / 3);
+  const d1 = (d * (1 + b)) / 2;
+  const d2 = d - d1;
+  const clearanceM = ((high - (500 * d1 * d1) / ae) * d2 + (low - (500 * d2 * d2) / ae) * d1) / d;
+  return { clearanceM, d1 };
+}
+
+/** First term of the residue series for one effective earth radius, dB relative to free space (P.526 section 3.1.1). */
+function firstTermDb(
+  frequencyMhz: number,
+  distanceKm: number,
+  highM: number,
+  lowM: number,
+  radiusKm: number,
+  polarisation: 'vertical' | 'horizontal',
+): number {
+  const k = surfaceAdmittance(frequencyMhz, radiusKm, polarisation);
+  const beta = (1 + 1.6 * k ** 2 + 0.67 * k ** 4) / (1 + 4.5 * k ** 2 + 1.53 * k ** 4);
+  const rootF = Math.cbrt(frequencyMhz);
+  const rootRadius = Math.cbrt(radiusKm);
+  const x = (2.188 * beta * rootF * distanceKm) / rootRadius ** 2;
+  const yPerM = (9.575e-3 * beta * rootF ** 2) / rootRadius;
+  const floorDb = 2 + 20 * Math.log10(k);
+  return -(
+    distanceTermDb(x) +
+    heightGainDb(beta * yPerM * highM, floorDb) +
+    heightGainDb(beta * yPerM * lowM, floorDb)
+  );
+}
+
+function surfaceAdmittance(frequencyMhz: number, radiusKm: number, polarisation: 'vertical' | 'horizontal'): number {
+  const s = (18000 * SEA_CONDUCTIVITY_S_PER_M) / frequencyMhz;
+  const horizontal = (0.36 / Math.cbrt(radiusKm * frequencyMhz)) * ((SEA_PERMITTIVITY - 1) ** 2 + s * s) ** -0.25;
+  return polarisation === 'horizontal' ? horizontal : horizontal * Math.hypot(SEA_PERMITTIVITY, s);
+}
+
+function distanceTermDb(x: number): number {
+  return x >= 1.6 ? 11 + 10 * Math.log10(x) - 17.6 * x : -20 * Math.log10(x) - 5.6488 * x ** 1.425;
+}
+
+/** Height gain, never below what the surface wave gives an antenna at the water. */
+function heightGainDb(b: number, floorDb: number): number {
+  const gainDb = b > 2 ? 17.6 * Math.sqrt(b - 1.1) - 5 * Math.log10(b - 1.1) - 8 : 20 * Math.log10(b + 0.1 * b ** 3);
+  return Math.max(gainDb, floorDb);
+}
+
+function requireSpans({ frequencyMhz, distanceKm, h1M, h2M }: SeaPath): void {
+  requireSpan('frequencyMhz', frequencyMhz, 10, 10_000);
+  requireSpan('distanceKm', distanceKm, 0.001, 2000);
+  requireSpan('h1M', h1M, 0, 10_000);
+  requireSpan('h2M', h2M, 0, 10_000);
+}
+
+function requireSpan(name: string, value: number, low: number, high: number): void {
+  if (!(value >= low && value <= high)) throw new RangeError(`${name} must be ${low} to ${high}, not ${value}.`);
+}
