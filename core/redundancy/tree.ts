@@ -138,11 +138,17 @@ export function loneScenarios(events: readonly string[], causes: readonly Cause[
   return { ids, down, width };
 }
 
-/** Reads the single points off a node's lone scenarios. */
+/** Reads the single points off a node's lone scenarios, in the order of `scenarios.ids`. */
 export function readSinglePoints(columns: Columns, scenarios: LoneScenarios): SinglePoints {
   if (hasColumn(columns, 0)) return { lostFromStart: true, ids: [] };
-  const ids = scenarios.ids.filter((_, index) => hasColumn(columns, index + 1));
-  return { lostFromStart: false, ids: ids.sort((a, b) => (a < b ? -1 : a > b ? 1 : 0)) };
+  const ids: string[] = [];
+  for (let word = 0; word < columns.length; word++) {
+    for (let bits = columns[word] ?? 0; bits !== 0; bits &= bits - 1) {
+      const id = scenarios.ids[word * 32 + (31 - Math.clz32(bits & -bits)) - 1];
+      if (id !== undefined) ids.push(id);
+    }
+  }
+  return { lostFromStart: false, ids };
 }
 
 /**
@@ -153,5 +159,6 @@ export function readSinglePoints(columns: Columns, scenarios: LoneScenarios): Si
 export function singlePoints(tree: FaultTree): SinglePoints {
   const scenarios = loneScenarios(tree.events, tree.causes);
   const columnsOf = downColumns(tree.gates, scenarios.down, scenarios.width);
-  return readSinglePoints(columnsOf(tree.top), scenarios);
+  const { lostFromStart, ids } = readSinglePoints(columnsOf(tree.top), scenarios);
+  return { lostFromStart, ids: [...ids].sort((a, b) => (a < b ? -1 : a > b ? 1 : 0)) };
 }

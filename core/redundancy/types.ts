@@ -32,6 +32,11 @@ export interface Way {
   readonly grade: Exclude<Grade, 'lost'>;
   readonly reason: string;
   readonly hangsOn: readonly string[];
+  /**
+   * A portable set taken off its mount. Counted only in events that make somebody carry it out: its ship's supply is
+   * gone, it was unplugged for a storm, or the crew take to the raft. Never part of the failure tree.
+   */
+  readonly carried?: boolean;
   /** Items whose use this way is, for the drawing: radio, antenna, runs. */
   readonly subjects: readonly Subject[];
 }

@@ -1,0 +1,133 @@
+import { placeOf } from '../catalogue/lookup.ts';
+import type { Build } from './build.ts';
+import type { Placed } from './events.ts';
+import type { FailureEvent } from './types.ts';
+
+/** Banks whose terminals lie within this of each other flood together, m. */
+const SAME_LEVEL_M = 0.05;
+/**
+ * Highest terminal a flood is tried up to, m above the drawn waterline: a holed boat floats deeper than drawn, but with
+ * much more water than this in her the question is the raft. Own rule, no source.
+ */
+const HIGHEST_FLOOD_M = 0.3;
+
+/**
+ * One flood per height at which a compartment holds power sources. Water stands equally high in all compartments on the
+ * same side, for no watertight bulkhead is recorded; everything there at or below the terminals is down.
+ */
+export function floodEvents(build: Build, placed: readonly Placed[]): readonly FailureEvent[] {
+  const inside = placed.flatMap((entry) => {
+    const compartmentId = placeOf(build.project, entry.item)?.compartmentId;
+    const compartment = build.project.boat.compartments.find((each) => each.id === compartmentId);
+    return compartment ? [{ ...entry, compartment }] : [];
+  });
+  const events = new Map<string, FailureEvent>();
+  for (const source of inside) {
+    const level = source.item.position.zM;
+    if (source.component.kind !== 'bank' || level > HIGHEST_FLOOD_M) continue;
+    const { side, name, id } = source.compartment;
+    const down = inside.filter(
+      (entry) => entry.compartment.side === side && entry.item.position.zM <= level + SAME_LEVEL_M,
+    );
+    const downIds = down.map((entry) => entry.component.id);
+    const banks = down.filter((entry) => entry.component.kind === 'bank').map((entry) => entry.item.tag);
+    events.set(`${side}|${[...downIds].sort().join()}`, {
+      id: `flood:${id}:${source.item.id}`,
+      label: `${name} floods over ${banks.join(', ')}`,
+      kind: 'flood',
+      downIds,
+      note: 'Water up to the battery terminals; what stands higher, and anywhere else, stays dry.',
+    });
+  }
+  return [...events.values()];
+}
+
+/**
+ * A strike: everything joined to an antenna or to the ship's supply is down, wherever it is. What was unplugged from
+ * both lives, and so do stand-alone sets.
+ */
+export function lightningEvent(build: Build, placed: readonly Placed[]): FailureEvent {
+  const unplugged = new Set(placed.filter(({ item }) => item.facts.unpluggedInStorms).map(({ item }) => item.id));
+  const spared = sparedRuns(build, placed, unplugged);
+  const downIds: string[] = [];
+  for (const component of build.components.values()) {
+    const { kind, subject } = component;
+    if (kind === 'structure' || kind === 'standalone') continue;
+    if (subject.kind === 'item' && (unplugged.has(subject.id) || spared.has(`item:${subject.id}`))) continue;
+    if (subject.kind === 'run' && spared.has(`run:${subject.id}`)) continue;
+    downIds.push(component.id);
+  }
+  const [main] = [...build.project.boat.masts].sort((a, b) => b.truckZM - a.truckZM);
+  const label = main ? `Lightning on ${main.name.toLowerCase()}` : 'Lightning';
+  const note = 'Everything joined to an antenna or to the ship’s supply is taken as gone; unplugged sets live.';
+  return { id: 'lightning', label, kind: 'lightning', downIds, note };
+}
+
+/** Runs of an unplugged set and the antennas at their far ends, unless the antenna stands on a mast. */
+function sparedRuns(build: Build, placed: readonly Placed[], unplugged: ReadonlySet<string>): ReadonlySet<string> {
+  const masts = new Set(build.project.boat.masts.map((mast) => mast.id));
+  const aloft = new Set(
+    placed.filter((entry) => entry.structures.some((id) => masts.has(id))).map(({ item }) => item.id),
+  );
+  const spared = new Set<string>();
+  for (const itemId of unplugged) {
+    for (const run of build.index.runsAtItem.get(itemId) ?? []) {
+      const farId = run.from.itemId === itemId ? run.to.itemId : run.from.itemId;
+      if (aloft.has(farId) || build.index.effective.get(farId)?.kind !== 'antenna') continue;
+      spared.add(`run:${run.id}`);
+      spared.add(`item:${farId}`);
+    }
+  }
+  return spared;
+}
+
+/** How far from its seat a fire takes things, m. Own rule, no source. */
+const FIRE_REACH_M = 1;
+
+/** A fire where most fixed sets are, if two or more are together anywhere. */
+export function fireEvent(build: Build, placed: readonly Placed[]): readonly FailureEvent[] {
+  const sets = placed.filter(({ component }) => component.kind === 'radio');
+  const near = (a: Placed, b: Placed): boolean =>
+    (a.item.placeId !== null && a.item.placeId === b.item.placeId) ||
+    Math.hypot(
+      a.item.position.xM - b.item.position.xM,
+      a.item.position.yM - b.item.position.yM,
+      a.item.position.zM - b.item.position.zM,
+    ) <= FIRE_REACH_M;
+  let seat: Placed | undefined;
+  let most = 1;
+  for (const set of sets) {
+    const count = sets.filter((other) => near(set, other)).length;
+    if (count <= most) continue;
+    most = count;
+    seat = set;
+  }
+  if (!seat) return [];
+  const at = seat;
+  const place = placeOf(build.project, at.item);
+  return [
+    {
+      id: `fire:${place?.id ?? at.item.id}`,
+      label: `Fire at the ${(place?.name ?? at.item.tag).toLowerCase()}`,
+      kind: 'compartment-fire',
+      downIds: placed.filter((entry) => near(at, entry)).map((entry) => entry.component.id),
+      note: 'Everything at the place where most fixed sets are is gone.',
+    },
+  ];
+}
+
+/** The boat is left: only what is portable with a battery of its own, or floats free, goes along. */
+export function abandonEvent(build: Build, placed: readonly Placed[]): FailureEvent {
+  const goes = new Set(
+    placed
+      .filter(({ item }) => {
+        const part = build.index.effective.get(item.id);
+        if (part?.kind === 'radio') return part.traits.portable && part.traits.ownBattery;
+        return part?.kind === 'standalone';
+      })
+      .map(({ component }) => component.id),
+  );
+  const downIds = [...build.components.keys()].filter((id) => !goes.has(id));
+  const note = 'Only portable sets with a battery of their own, and a beacon that floats free, go along.';
+  return { id: 'abandon', label: 'Abandon to the raft', kind: 'abandon', downIds, note };
+}

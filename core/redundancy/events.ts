@@ -1,0 +1,156 @@
+import type { DeviceClass, EquipmentClass, PowerClass } from '../model/part.ts';
+import type { Item } from '../model/project.ts';
+import type { Build } from './build.ts';
+import { abandonEvent, fireEvent, floodEvents, lightningEvent } from './commonCauses.ts';
+import { findStructure, structureName, structuresUnder } from './components.ts';
+import type { Component, FailureEvent } from './types.ts';
+
+/** The failures a project is tried against, in the order of the matrix: nothing, structures, supply, devices, common causes. */
+export function failureEvents(build: Build): readonly FailureEvent[] {
+  const placed = placedComponents(build);
+  return [
+    {
+      id: 'none',
+      label: 'Nothing failed',
+      kind: 'none',
+      downIds: [],
+      note: 'The installation as drawn, in good order.',
+    },
+    ...mastEvents(build, placed),
+    ...structureEvents(build, placed),
+    ...ofPower(build, placed, OPENS, 'breaker'),
+    ...deviceEvents(build, placed),
+    ...ofPower(build, placed, FLAT, 'bank'),
+    ...floodEvents(build, placed),
+    lightningEvent(build, placed),
+    ...sourceEvents(build, placed),
+    ...fireEvent(build, placed),
+    abandonEvent(build, placed),
+  ];
+}
+
+/** A component that is an item, with the item and the structures it stands on. */
+export interface Placed {
+  readonly component: Component;
+  readonly item: Item;
+  readonly structures: readonly string[];
+}
+
+function placedComponents(build: Build): readonly Placed[] {
+  const placed: Placed[] = [];
+  for (const component of build.components.values()) {
+    const item = component.subject.kind === 'item' ? build.index.items.get(component.subject.id) : undefined;
+    if (item) placed.push({ component, item, structures: structuresUnder(build.project, item) });
+  }
+  return placed;
+}
+
+function mastEvents(build: Build, placed: readonly Placed[]): readonly FailureEvent[] {
+  const masts = [...build.project.boat.masts].sort((a, b) => b.truckZM - a.truckZM);
+  const note = 'The mast goes over the side with all that stands on it, and with wires hung from it.';
+  const events = masts.map((mast): FailureEvent => {
+    const downIds = lostWith(placed, [mast.id]);
+    return { id: `mast:${mast.id}`, label: `${mast.name} lost`, kind: 'mast', downIds, note };
+  });
+  if (masts.length < 2) return events;
+  const downIds = lostWith(
+    placed,
+    masts.map((mast) => mast.id),
+  );
+  const label = masts.length === 2 ? 'Both masts lost' : 'All masts lost';
+  return [...events, { id: 'all-masts', label, kind: 'all-masts', downIds, note: 'All masts go over the side.' }];
+}
+
+/** The structures themselves and every component that stands on one of them. */
+function lostWith(placed: readonly Placed[], structureIds: readonly string[]): readonly string[] {
+  const onThem = placed.filter(({ structures }) => structures.some((id) => structureIds.includes(id)));
+  return [...structureIds.map((id) => `structure:${id}`), ...onThem.map(({ component }) => component.id)];
+}
+
+function structureEvents(build: Build, placed: readonly Placed[]): readonly FailureEvent[] {
+  const carrying = new Set<string>();
+  for (const { component, structures } of placed) {
+    const radiates = component.kind === 'antenna' || component.kind === 'radio';
+    if (radiates) for (const id of structures) carrying.add(id);
+  }
+  const note = 'It is carried away with all that stands on it.';
+  const masts = new Set(build.project.boat.masts.map((mast) => mast.id));
+  return [...carrying]
+    .filter((id) => !masts.has(id) && findStructure(build.project, id) !== undefined)
+    .map((id) => {
+      const label = `${structureName(build.project, id)} lost`;
+      return { id: `structure:${id}`, label, kind: 'structure', downIds: lostWith(placed, [id]), note };
+    });
+}
+
+type Wording = readonly [label: (tag: string, name: string) => string, note: string];
+
+const OPENS: Partial<Record<PowerClass, Wording>> = {
+  breaker: [(tag) => `Breaker ${tag} opens`, 'Nothing behind it has supply.'],
+  panel: [(tag) => `Panel ${tag} dead`, 'Nothing behind it has supply.'],
+  'fuse-holder': [(tag) => `Fuse ${tag} blows`, 'Nothing behind it has supply.'],
+};
+
+const FLAT: Partial<Record<PowerClass, Wording>> = {
+  'battery-bank': [(tag, name) => `${name || tag} flat`, 'The bank gives nothing; no charger is at work.'],
+  'starter-battery': [(tag, name) => `${name || tag} flat`, 'The battery gives nothing; no charger is at work.'],
+};
+
+function ofPower(
+  build: Build,
+  placed: readonly Placed[],
+  wordings: Partial<Record<PowerClass, Wording>>,
+  kind: 'breaker' | 'bank',
+): readonly FailureEvent[] {
+  return placed.flatMap(({ component, item }) => {
+    const part = build.index.effective.get(item.id);
+    const wording = part?.kind === 'power' ? wordings[part.powerClass] : undefined;
+    return wording ? [single(component, item, kind, wording)] : [];
+  });
+}
+
+function single(component: Component, item: Item, kind: FailureEvent['kind'], [label, note]: Wording): FailureEvent {
+  return { id: `${kind}:${item.id}`, label: label(item.tag, item.name), kind, downIds: [component.id], note };
+}
+
+const DEVICES: Partial<Record<DeviceClass, string>> = {
+  'splitter-active': 'Splitter',
+  'splitter-passive': 'Splitter',
+  diplexer: 'Diplexer',
+  switch: 'Antenna switch',
+  tuner: 'Antenna tuner',
+  amplifier: 'Amplifier',
+};
+
+function deviceEvents(build: Build, placed: readonly Placed[]): readonly FailureEvent[] {
+  return placed.flatMap(({ component, item }) => {
+    const part = build.index.effective.get(item.id);
+    const inverter = part?.kind === 'power' && (part.powerClass === 'inverter' || part.powerClass === 'converter');
+    const word = part?.kind === 'inline' ? DEVICES[part.deviceClass] : inverter ? 'Power device' : undefined;
+    if (word === undefined) return [];
+    return [single(component, item, 'device', [(tag) => `${word} ${tag} fails`, 'It lets nothing through.'])];
+  });
+}
+
+const BUSES: Partial<Record<EquipmentClass, string>> = {
+  'data-bus': 'Data bus',
+  router: 'Router',
+  display: 'Display',
+};
+
+function sourceEvents(build: Build, placed: readonly Placed[]): readonly FailureEvent[] {
+  const sources: FailureEvent[] = [];
+  const buses: FailureEvent[] = [];
+  for (const { component, item } of placed) {
+    const part = build.index.effective.get(item.id);
+    const isReceiver = part?.kind === 'radio' && part.radioClass === 'gnss-receiver';
+    if (part?.kind === 'position-source' || isReceiver) {
+      const wording: Wording = [(tag) => `Position source ${tag} fails`, 'No position comes from it.'];
+      sources.push(single(component, item, 'position-source', wording));
+    }
+    const word = part?.kind === 'equipment' ? BUSES[part.equipmentClass] : undefined;
+    if (word === undefined) continue;
+    buses.push(single(component, item, 'data-bus', [(tag) => `${word} ${tag} fails`, 'No data passes through it.']));
+  }
+  return [...sources, ...buses];
+}

@@ -1,0 +1,55 @@
+import type { PathBudget, RangeResult } from '../links/types.ts';
+import type { Project } from '../model/project.ts';
+import type { ServiceId } from '../model/services.ts';
+import { failureEvents } from './events.ts';
+import type { TriedWay } from './matrix.ts';
+import { failureMatrix } from './matrix.ts';
+import type { RedundancyModel } from './model.ts';
+import { buildModel, serviceGate } from './model.ts';
+import { downColumns, loneScenarios, readSinglePoints } from './tree.ts';
+import type { Redundancy, SinglePoint, Way } from './types.ts';
+
+/** What the links stage found; the paths are what a way hangs on. */
+export interface LinkResults {
+  readonly paths: readonly PathBudget[];
+  readonly ranges: readonly RangeResult[];
+}
+
+/**
+ * What each service hangs on, which single things take it away, and what is left in each failure. Pure. Grades and rules:
+ * docs/redundancy.md.
+ */
+export function assessRedundancy(project: Project, { paths }: LinkResults): Redundancy {
+  const model = buildModel(project, paths);
+  const { build, services } = model;
+  const lone = loneScenarios([...build.components.keys()], []);
+  const columnsOf = downColumns(build.gates, lone.down, lone.width);
+  const ways: TriedWay[] = build.ways.map((way) => {
+    return { ...way, hangsOn: readSinglePoints(columnsOf(way.gate), lone).ids };
+  });
+  return {
+    services,
+    components: [...build.components.values()],
+    ways: ways.map(publicWay),
+    singlePoints: pointsOf(model, (serviceId) => readSinglePoints(columnsOf(serviceGate(serviceId)), lone).ids),
+    matrix: failureMatrix(build, services, ways, failureEvents(build)),
+  };
+}
+
+function pointsOf(model: RedundancyModel, idsOf: (serviceId: ServiceId) => readonly string[]): readonly SinglePoint[] {
+  const services = new Map<string, ServiceId[]>();
+  for (const serviceId of model.services) {
+    for (const id of idsOf(serviceId)) {
+      const known = services.get(id);
+      if (known) known.push(serviceId);
+      else services.set(id, [serviceId]);
+    }
+  }
+  return [...services].map(([componentId, serviceIds]) => ({ componentId, serviceIds }));
+}
+
+function publicWay(way: TriedWay): Way {
+  const { id, serviceId, label, grade, reason, hangsOn, subjects } = way;
+  const shown = { id, serviceId, label, grade, reason, hangsOn, subjects };
+  return way.carried ? { ...shown, carried: true } : shown;
+}
