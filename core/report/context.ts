@@ -1,0 +1,41 @@
+import type { Assessment } from '../assess.ts';
+import type { DistanceBand } from '../links/types.ts';
+import type { Project } from '../model/project.ts';
+import { formatNumber, formatQuantity, shownQuantity } from '../units/format.ts';
+import type { UnitPreferences } from '../units/preferences.ts';
+import type { Unit } from '../units/quantity.ts';
+
+/** What every section is written from. */
+export interface SheetContext {
+  readonly project: Project;
+  readonly assessment: Assessment;
+  readonly preferences: UnitPreferences;
+  readonly paper: 'A4' | 'Letter';
+  readonly date: string;
+}
+
+/** A quantity in the reader's units, unit included. */
+export function show(context: SheetContext, value: number, unit: Unit, digits?: number): string {
+  return formatQuantity(digits === undefined ? { value, unit } : { value, unit, digits }, context.preferences);
+}
+
+/** The bare number in the reader's unit, for a column whose head names the unit. */
+export function bare(context: SheetContext, value: number | null, unit: Unit, digits: number): string {
+  if (value === null) return '';
+  const shown = shownQuantity({ value, unit, digits }, context.preferences);
+  return formatNumber(shown.value, shown.digits, context.preferences);
+}
+
+/** `18 to 24 NM`: a band in words, nominal left to its own column. */
+export function bandText(context: SheetContext, band: DistanceBand): string {
+  const digits = 1;
+  return `${bare(context, band.lowKm, 'km', digits)} to ${bare(context, band.highKm, 'km', digits)}`;
+}
+
+export function lengthUnit(context: SheetContext): string {
+  return context.preferences.length;
+}
+
+export function distanceUnit(context: SheetContext): string {
+  return context.preferences.distance === 'nm' ? 'NM' : 'km';
+}

@@ -1,0 +1,85 @@
+import type { Assessment } from '../assess.ts';
+import type { Project } from '../model/project.ts';
+import { CAUTIONS, GOVERNS } from './cautions.ts';
+import type { SheetContext } from './context.ts';
+import { commissioningSection } from './sectionCommissioning.ts';
+import { cableSection, equipmentSection, feedSection } from './sectionEquipment.ts';
+import { findingSection } from './sectionFindings.ts';
+import { lossSection } from './sectionLosses.ts';
+import { materialsSection } from './sectionMaterials.ts';
+import { measurementSection } from './sectionMeasurements.ts';
+import { rangeSection } from './sectionRanges.ts';
+import { redundancySection } from './sectionRedundancy.ts';
+import { scopeSection } from './sectionScope.ts';
+import { printedDate } from './sheetDate.ts';
+import { SECTION_IDS, type SectionId, type Sheet, type SheetOptions, type SheetSection } from './types.ts';
+
+/** Sections that no choice can leave out: what this is, what can hurt, and who answers for the work. */
+const ALWAYS: readonly SectionId[] = ['scope', 'cautions', 'signatures'];
+
+/**
+ * The install sheet of one layout as data: text final, units and decimal mark the reader's. Pure; the date is given.
+ * @throws RangeError when the date is not an ISO date
+ */
+export function installSheet(project: Project, assessment: Assessment, options: SheetOptions): Sheet {
+  const { paper, preferences, date } = options;
+  const context: SheetContext = { project, assessment, preferences, paper, date };
+  const wanted = new Set<SectionId>([...ALWAYS, ...(options.sections ?? SECTION_IDS)]);
+  return {
+    title: 'Radio installation sheet',
+    subtitle: project.title,
+    paper,
+    titleBlock: {
+      boat: project.boat.name,
+      layout: project.layoutName,
+      revision: project.revision,
+      preparedBy: project.preparedBy,
+      date: printedDate(date),
+      scale: '',
+      governs: GOVERNS,
+    },
+    sections: SECTION_IDS.filter((id) => wanted.has(id)).flatMap((id) => SECTION_BUILDERS[id](context) ?? []),
+  };
+}
+
+const SECTION_BUILDERS: Readonly<Record<SectionId, (context: SheetContext) => SheetSection | undefined>> = {
+  scope: scopeSection,
+  cautions: cautionSection,
+  drawing: () => undefined,
+  equipment: equipmentSection,
+  cables: cableSection,
+  feeds: feedSection,
+  losses: lossSection,
+  ranges: rangeSection,
+  redundancy: redundancySection,
+  findings: findingSection,
+  measurements: measurementSection,
+  commissioning: commissioningSection,
+  materials: materialsSection,
+  signatures: signatureSection,
+};
+
+function cautionSection(): SheetSection {
+  return {
+    id: 'cautions',
+    title: 'Cautions: read before starting work',
+    page: 'flow',
+    blocks: [{ kind: 'cautions', items: CAUTIONS }],
+  };
+}
+
+function signatureSection(): SheetSection {
+  return {
+    id: 'signatures',
+    title: 'Signatures',
+    page: 'flow',
+    blocks: [
+      {
+        kind: 'paragraph',
+        text: `${GOVERNS} A signature below says who did or saw the work named here, on that date, and no more.`,
+        tone: 'plain',
+      },
+      { kind: 'signatures', roles: ['Designed by', 'Installed by', 'Tested by', 'Received by owner or skipper'] },
+    ],
+  };
+}
