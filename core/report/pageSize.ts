@@ -2,7 +2,7 @@
 const PAPER_MM = { A4: { width: 210, height: 297 }, Letter: { width: 215.9, height: 279.4 } } as const;
 
 /** Margins from the trim to the text, mm: the left one leaves room to bind, the bottom one holds the title block. */
-const MARGIN_MM = { left: 18, right: 12, top: 13, bottom: 29 } as const;
+const MARGIN_MM = { left: 18, right: 12, top: 13, bottom: 29.5 } as const;
 
 export interface PageSize {
   readonly widthMm: number;

@@ -78,18 +78,17 @@ export function renderSheetPdf(pdf: PdfSink, sheet: Sheet, fonts: SheetFonts): v
 
 function setSection(layout: Layout, section: SheetSection): void {
   const first = layout.pages.length === 0;
-  const ownPage = section.blocks.some((block) => block.kind === 'drawing') && section.page === 'landscape';
-  if (first || ownPage || layout.orientation !== section.page) {
-    startPage(layout, section.page, section.title, ownPage ? layout.sheet.titleBlock.scale : '');
+  if (first || section.ownPage || layout.orientation !== section.page) {
+    startPage(layout, section.page, section.id === 'drawing' ? layout.sheet.titleBlock.scale : '');
   }
   const frame: Frame = { pdf: layout.pdf, width: textWidth(layout), height: textHeight(layout) };
-  if (first) setPieces(layout, titlePieces(frame, layout.sheet), section.title);
+  if (first) setPieces(layout, titlePieces(frame, layout.sheet));
   const [head, ...rest] = [
     bookmarked(layout, headingPiece(frame, section.title, 1), section.title),
     ...section.blocks.flatMap((block) => blockPieces(frame, block)),
     gap(10),
   ];
-  if (head) setPieces(layout, [head, ...rest], section.title);
+  if (head) setPieces(layout, [head, ...rest]);
 }
 
 /** The section's head, which also sets the bookmark, because only then is it known on which page it falls. */
@@ -98,6 +97,7 @@ function bookmarked(layout: Layout, head: Piece, title: string): Piece {
     ...head,
     draw: (x, y) => {
       layout.pdf.outline.addItem(printable(title));
+      layout.pages.at(-1)?.titles.push(title);
       head.draw(x, y);
     },
   };

@@ -71,20 +71,24 @@ function linesPiece(frame: Frame, lines: readonly string[], style: Style, after:
   };
 }
 
+/** Height of a fact left blank for a pen. */
+const ROOM_TO_WRITE = 20;
+
 function factPieces(frame: Frame, rows: readonly (readonly [string, string])[]): Piece[] {
   const labelWidth = Math.min(mm(46), frame.width * 0.3);
   const pieces = rows.flatMap(([label, value], index): Piece[] => {
     const labels = wrap(frame.pdf, label, labelWidth - 6, STYLES.quiet);
     const values = wrap(frame.pdf, value, frame.width - labelWidth, STYLES.body);
     const height = Math.max(labels.length * STYLES.quiet.leading, values.length * STYLES.body.leading) + 2.4;
+    const tall = value === '' ? ROOM_TO_WRITE : height;
     return [
       {
-        height,
+        height: tall,
         keepWithNext: index === 0 && rows.length > 1,
         draw: (x, y) => {
           drawLines(frame.pdf, labels, x, y + 0.6, STYLES.quiet);
           drawLines(frame.pdf, values, x + labelWidth, y, STYLES.body);
-          drawRule(frame.pdf, [x, y + height - 1], [x + frame.width, y + height - 1], 0.3, 'hairline');
+          drawRule(frame.pdf, [x, y + tall - 1], [x + frame.width, y + tall - 1], 0.3, 'hairline');
         },
       },
     ];

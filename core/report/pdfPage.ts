@@ -25,7 +25,7 @@ export interface Layout {
   size: PageSize;
   y: number;
   /** One note per page, for the title block drawn when the number of pages is known. */
-  readonly pages: { readonly size: PageSize; readonly title: string; readonly scale: string }[];
+  readonly pages: { readonly size: PageSize; readonly titles: string[]; readonly scale: string }[];
 }
 
 export function newLayout(pdf: PdfSink, sheet: Sheet): Layout {
@@ -42,23 +42,23 @@ export function textHeight(layout: Layout): number {
   return mm(layout.size.bottomMm - layout.size.topMm);
 }
 
-export function startPage(layout: Layout, orientation: Layout['orientation'], title: string, scale: string): void {
+export function startPage(layout: Layout, orientation: Layout['orientation'], scale: string): void {
   layout.orientation = orientation;
   layout.size = pageSize(layout.sheet.paper, orientation);
   layout.pdf.addPage({ size: [mm(layout.size.widthMm), mm(layout.size.heightMm)], margin: 0 });
-  layout.pages.push({ size: layout.size, title, scale });
+  layout.pages.push({ size: layout.size, titles: [], scale });
   layout.y = mm(layout.size.topMm);
 }
 
 /** Sets pieces one under another, breaking pages between them and never leaving a head behind. */
-export function setPieces(layout: Layout, pieces: readonly Piece[], title: string): void {
+export function setPieces(layout: Layout, pieces: readonly Piece[]): void {
   for (const chain of chains(pieces)) {
     const chainHeight = chain.reduce((sum, piece) => sum + piece.height, 0);
     const first = chain[0];
     const wholePage = chainHeight + (first?.head?.height ?? 0) <= textHeight(layout) + 0.01;
-    if (wholePage && chainHeight > room(layout)) breakPage(layout, title, first);
+    if (wholePage && chainHeight > room(layout)) breakPage(layout, first);
     for (const piece of chain) {
-      if (piece.height > room(layout) && !isAtTop(layout)) breakPage(layout, title, piece);
+      if (piece.height > room(layout) && !isAtTop(layout)) breakPage(layout, piece);
       setPiece(layout, piece);
     }
   }
@@ -69,8 +69,8 @@ function setPiece(layout: Layout, piece: Piece): void {
   layout.y += piece.height;
 }
 
-function breakPage(layout: Layout, title: string, next: Piece | undefined): void {
-  startPage(layout, layout.orientation, title, '');
+function breakPage(layout: Layout, next: Piece | undefined): void {
+  startPage(layout, layout.orientation, '');
   if (next?.head) setPiece(layout, next.head);
 }
 
@@ -98,7 +98,7 @@ function chains(pieces: readonly Piece[]): Piece[][] {
 
 const FRAME_MM = 7;
 const STRIP_MM = 12;
-const GOVERNS_MM = 6;
+const GOVERNS_MM = 6.5;
 
 /** Frame and title block of every page, drawn last because each says how many pages there are. */
 export function finishPages(layout: Layout): void {
@@ -125,7 +125,7 @@ function drawFrame(pdf: PdfSink, size: PageSize): void {
 /** Share of the strip's width per cell; the boat's name takes most. */
 const STRIP_CELLS = [
   { label: 'Vessel', weight: 26 },
-  { label: 'Contents of this page', weight: 26 },
+  { label: 'On this page', weight: 34 },
   { label: 'Layout', weight: 16 },
   { label: 'Rev.', weight: 6 },
   { label: 'Prepared by', weight: 17 },
@@ -142,7 +142,7 @@ function drawStrip(layout: Layout, index: number): void {
   const number = `${index + 1} of ${layout.pages.length}`;
   const values = [
     block.boat,
-    page.title,
+    contentsOf(layout, index),
     block.layout,
     block.revision,
     block.preparedBy,
@@ -159,10 +159,10 @@ function drawStrip(layout: Layout, index: number): void {
   drawRule(pdf, [left, top], [right, top], 0.9, 'ink');
   drawLines(
     pdf,
-    wrap(pdf, block.governs, right - left - mm(5), STYLES.label).slice(0, 2),
+    wrap(pdf, block.governs, right - left - mm(5), STYLES.governs),
     left + mm(2.5),
-    governsTop + 1.6,
-    STYLES.label,
+    governsTop + 1.4,
+    STYLES.governs,
   );
   const total = STRIP_CELLS.reduce((sum, cell) => sum + cell.weight, 0);
   let x = left;
@@ -173,6 +173,15 @@ function drawStrip(layout: Layout, index: number): void {
     drawLines(pdf, fitted(pdf, values[column] ?? '', width - mm(3)), x + mm(1.6), top + 9.5, STYLES.strip);
     x += width;
   });
+}
+
+/** Sections that begin on a page, else the one that goes on there. */
+function contentsOf(layout: Layout, index: number): string {
+  const titles = layout.pages[index]?.titles ?? [];
+  if (titles.length > 0) return titles.join('; ');
+  const before = layout.pages.slice(0, index).findLast((page) => page.titles.length > 0);
+  const last = before?.titles.at(-1);
+  return last === undefined ? '' : `${last}, continued`;
 }
 
 /** At most two lines; what does not fit ends in an ellipsis, which only names of the user's own can need. */

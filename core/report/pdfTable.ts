@@ -10,7 +10,7 @@ export interface Frame {
   readonly height: number;
 }
 
-const PAD_X = 3.2;
+const PAD_X = 4;
 const PAD_Y = 2.4;
 const AFTER = 11;
 
@@ -24,9 +24,12 @@ export function tablePieces(frame: Frame, table: TableBlock): Piece[] {
   const head = headPiece(frame, table.columns, widths);
   const rows = table.rows.flatMap((row) => rowPieces(frame, table.columns, widths, row, STYLES.cell, head));
   const total = table.total ? rowPieces(frame, table.columns, widths, table.total, STYLES.cellStrong, head) : [];
-  const last = rows.at(-1);
-  if (last && total.length > 0) rows[rows.length - 1] = { ...last, keepWithNext: true };
-  return [...caption, head, ...rows, ...total, gap(AFTER)];
+  return [...caption, head, ...notAlone([...rows, ...total]), gap(AFTER)];
+}
+
+/** The last piece is never alone on its page. */
+export function notAlone(pieces: readonly Piece[]): Piece[] {
+  return pieces.map((piece, index) => (index === pieces.length - 2 ? { ...piece, keepWithNext: true } : piece));
 }
 
 /** Clear space that costs nothing at the head of a page. */
@@ -182,7 +185,7 @@ export function matrixPieces(frame: Frame, matrix: MatrixBlock): Piece[] {
       },
     };
   });
-  return [...captionPieces(frame, matrix.caption), head, ...rows, gap(AFTER)];
+  return [...captionPieces(frame, matrix.caption), head, ...notAlone(rows), gap(AFTER)];
 }
 
 function drawGrade(pdf: PdfSink, letter: string, x: number, y: number, width: number, height: number): void {

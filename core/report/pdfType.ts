@@ -31,6 +31,7 @@ export const STYLES = {
   cellStrong: { face: 'semibold', size: 7.8, ink: 'ink', leading: 9.6 },
   head: { face: 'semibold', size: 7.2, ink: 'ink', leading: 8.8 },
   strip: { face: 'semibold', size: 8, ink: 'ink', leading: 9.4 },
+  governs: { face: 'medium', size: 6.9, ink: 'ink', leading: 8 },
   label: { face: 'regular', size: 5.8, ink: 'quiet', leading: 7 },
 } as const satisfies Record<string, Style>;
 

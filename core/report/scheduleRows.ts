@@ -3,6 +3,7 @@ import { indexProject, placeOf } from '../catalogue/lookup.ts';
 import { routedLengthM, runLengthM } from '../links/route.ts';
 import type { Endpoint, Project, Run } from '../model/project.ts';
 import {
+  BAND_WORDS,
   CARRIES_WORDS,
   CONNECTOR_WORDS,
   endpointLabel,
@@ -139,7 +140,7 @@ function runServices(project: Project, run: Run, assessment: Assessment): string
   const port = indexProject(project)
     .effective.get(run.from.itemId)
     ?.ports.find((each) => each.id === run.from.portId);
-  return port?.medium === 'rf' ? port.bands.join(', ') : '';
+  return port?.medium === 'rf' ? port.bands.map((band) => BAND_WORDS[band]).join(', ') : '';
 }
 
 /** Places along a run, each once, in order. */

@@ -17,6 +17,7 @@ export function commissioningSection(context: SheetContext): SheetSection {
     id: 'commissioning',
     title: 'Commissioning record',
     page: 'flow',
+    ownPage: true,
     blocks: [
       {
         kind: 'paragraph',

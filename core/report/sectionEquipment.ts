@@ -1,4 +1,5 @@
 import { indexProject, placeOf } from '../catalogue/lookup.ts';
+import { balloonNumber } from '../drawing/balloons.ts';
 import type { Feed, Item } from '../model/project.ts';
 import { bare, lengthUnit, type SheetContext, show } from './context.ts';
 import { type CableRow, cableRows } from './scheduleRows.ts';
@@ -12,6 +13,7 @@ export function equipmentSection(context: SheetContext): SheetSection {
     id: 'equipment',
     title: 'Equipment list',
     page: 'landscape',
+    ownPage: false,
     blocks: [
       {
         kind: 'table',
@@ -28,18 +30,18 @@ export function equipmentSection(context: SheetContext): SheetSection {
           { header: 'Status', weight: 9, align: 'start' },
           { header: 'Remarks', weight: 24, align: 'start' },
         ],
-        rows: context.project.items.map((item, index) => equipmentRow(context, item, index + 1)),
+        rows: context.project.items.map((item) => equipmentRow(context, item)),
         empty: 'Nothing is fitted yet: drag parts onto the boat.',
       },
     ],
   };
 }
 
-function equipmentRow(context: SheetContext, item: Item, balloon: number): string[] {
+function equipmentRow(context: SheetContext, item: Item): string[] {
   const { project } = context;
   const { xM, yM, zM } = item.position;
   return [
-    String(balloon),
+    String(balloonNumber(project, item.id)),
     item.tag,
     itemName(project, item),
     placeOf(project, item)?.name ?? '',
@@ -77,6 +79,7 @@ export function cableSection(context: SheetContext): SheetSection {
     id: 'cables',
     title: 'Cable schedule',
     page: 'landscape',
+    ownPage: false,
     blocks: [
       {
         kind: 'table',
@@ -158,6 +161,7 @@ export function feedSection(context: SheetContext): SheetSection {
     id: 'feeds',
     title: 'DC feeds',
     page: 'landscape',
+    ownPage: false,
     blocks: [
       {
         kind: 'table',

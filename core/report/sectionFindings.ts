@@ -19,6 +19,7 @@ export function findingSection(context: SheetContext): SheetSection {
     id: 'findings',
     title: 'Findings',
     page: 'flow',
+    ownPage: false,
     blocks: [
       {
         kind: 'paragraph',

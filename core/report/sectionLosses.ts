@@ -13,6 +13,7 @@ export function lossSection(context: SheetContext): SheetSection {
     id: 'losses',
     title: 'Path losses',
     page: 'flow',
+    ownPage: false,
     blocks:
       paths.length === 0
         ? [{ kind: 'paragraph', text: 'No radio reaches an antenna yet.', tone: 'quiet' }]

@@ -19,6 +19,7 @@ export function materialsSection(context: SheetContext): SheetSection {
     id: 'materials',
     title: 'Buy, cut and remove',
     page: 'flow',
+    ownPage: false,
     blocks: [cutBlock(context), partsBlock(context), removeBlock(context)],
   };
 }

@@ -24,6 +24,7 @@ export function measurementSection(context: SheetContext): SheetSection {
     id: 'measurements',
     title: 'Measurements against prediction',
     page: 'flow',
+    ownPage: false,
     blocks: [
       {
         kind: 'table',

@@ -14,6 +14,7 @@ export function rangeSection(context: SheetContext): SheetSection {
     id: 'ranges',
     title: 'Ranges',
     page: 'flow',
+    ownPage: false,
     blocks: [
       {
         kind: 'paragraph',

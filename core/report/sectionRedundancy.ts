@@ -12,6 +12,7 @@ export function redundancySection(context: SheetContext): SheetSection {
     id: 'redundancy',
     title: 'What one failure takes away',
     page: 'flow',
+    ownPage: false,
     blocks: [
       {
         kind: 'matrix',

@@ -13,6 +13,7 @@ export function scopeSection(context: SheetContext): SheetSection {
     id: 'scope',
     title: 'Scope and how to read this sheet',
     page: 'flow',
+    ownPage: false,
     blocks: [
       { kind: 'paragraph', text: GOVERNS, tone: 'strong' },
       { kind: 'facts', rows: boatFacts(context) },

@@ -1,8 +1,10 @@
 import type { Assessment } from '../assess.ts';
+import { scaleText } from '../drawing/titleBlock.ts';
 import type { Project } from '../model/project.ts';
 import { CAUTIONS, GOVERNS } from './cautions.ts';
 import type { SheetContext } from './context.ts';
 import { commissioningSection } from './sectionCommissioning.ts';
+import { drawingSection } from './sectionDrawing.ts';
 import { cableSection, equipmentSection, feedSection } from './sectionEquipment.ts';
 import { findingSection } from './sectionFindings.ts';
 import { lossSection } from './sectionLosses.ts';
@@ -25,6 +27,7 @@ export function installSheet(project: Project, assessment: Assessment, options: 
   const { paper, preferences, date } = options;
   const context: SheetContext = { project, assessment, preferences, paper, date };
   const wanted = new Set<SectionId>([...ALWAYS, ...(options.sections ?? SECTION_IDS)]);
+  const sections = SECTION_IDS.filter((id) => wanted.has(id)).map((id) => SECTION_BUILDERS[id](context));
   return {
     title: 'Radio installation sheet',
     subtitle: project.title,
@@ -35,17 +38,24 @@ export function installSheet(project: Project, assessment: Assessment, options: 
       revision: project.revision,
       preparedBy: project.preparedBy,
       date: printedDate(date),
-      scale: '',
+      scale: drawingScale(sections),
       governs: GOVERNS,
     },
-    sections: SECTION_IDS.filter((id) => wanted.has(id)).flatMap((id) => SECTION_BUILDERS[id](context) ?? []),
+    sections,
   };
 }
 
-const SECTION_BUILDERS: Readonly<Record<SectionId, (context: SheetContext) => SheetSection | undefined>> = {
+/** Scale of the drawing page, empty when the drawing is left out. */
+function drawingScale(sections: readonly SheetSection[]): string {
+  const page = sections.find((section) => section.id === 'drawing');
+  const block = page?.blocks.find((each) => each.kind === 'drawing');
+  return block ? scaleText(block.drawing.projection) : '';
+}
+
+const SECTION_BUILDERS: Readonly<Record<SectionId, (context: SheetContext) => SheetSection>> = {
   scope: scopeSection,
   cautions: cautionSection,
-  drawing: () => undefined,
+  drawing: drawingSection,
   equipment: equipmentSection,
   cables: cableSection,
   feeds: feedSection,
@@ -64,6 +74,7 @@ function cautionSection(): SheetSection {
     id: 'cautions',
     title: 'Cautions: read before starting work',
     page: 'flow',
+    ownPage: true,
     blocks: [{ kind: 'cautions', items: CAUTIONS }],
   };
 }
@@ -73,6 +84,7 @@ function signatureSection(): SheetSection {
     id: 'signatures',
     title: 'Signatures',
     page: 'flow',
+    ownPage: false,
     blocks: [
       {
         kind: 'paragraph',

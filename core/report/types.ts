@@ -98,6 +98,8 @@ export interface SheetSection {
   readonly title: string;
   /** `landscape` begins a new page turned sideways, for the drawing and for wide schedules; `flow` is upright. */
   readonly page: 'flow' | 'landscape';
+  /** Begins a page even where the one before has room: sheets that are taken out and used alone. */
+  readonly ownPage: boolean;
   readonly blocks: readonly Block[];
 }
 

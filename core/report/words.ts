@@ -1,7 +1,7 @@
 import { indexProject } from '../catalogue/lookup.ts';
 import type { PathService } from '../links/types.ts';
 import type { Basis } from '../model/figure.ts';
-import type { ConnectorType } from '../model/part.ts';
+import type { Band, ConnectorType } from '../model/part.ts';
 import type { DataLink, Endpoint, Item, Project, Status, Subject } from '../model/project.ts';
 import { type Grade, SERVICES, type ServiceId } from '../model/services.ts';
 import type { GradeLetter } from './types.ts';
@@ -47,6 +47,20 @@ export const CONNECTOR_WORDS: Readonly<Record<ConnectorType, string>> = {
   'din-41585': 'DIN 41585',
   terminal: 'terminal',
   captive: 'captive',
+};
+
+export const BAND_WORDS: Readonly<Record<Band, string>> = {
+  'mf-hf': 'MF/HF',
+  navtex: 'NAVTEX',
+  broadcast: 'broadcast',
+  'vhf-marine': 'marine VHF',
+  'beacon-406': '406 MHz',
+  cellular: 'cellular',
+  gnss: 'GNSS',
+  'l-band': 'L-band satellite',
+  wifi: 'Wi-Fi',
+  radar: 'radar',
+  'satellite-broadband': 'satellite broadband',
 };
 
 export const CARRIES_WORDS: Readonly<Record<DataLink['carries'][number], string>> = {
