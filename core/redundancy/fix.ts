@@ -63,7 +63,7 @@ function receiverOf(build: Build, item: Item): { readonly antennaInside: boolean
   return part?.kind === 'radio' && part.traits.internalGnss ? { antennaInside: true } : undefined;
 }
 
-/** GNSS antennas reached from an item: over its budgeted paths or, for a position source, over a run of its own. */
+/** GNSS antennas an item is connected to, each with what the signal goes through. */
 function gnssRuns(build: Build, item: Item): readonly GnssRun[] {
   const found: GnssRun[] = [];
   for (const path of build.pathsOf.get(item.id) ?? []) {
@@ -75,25 +75,7 @@ function gnssRuns(build: Build, item: Item): readonly GnssRun[] {
     ];
     found.push({ antenna, inputs: [...things, use(build, 'item', antenna.id), ...standsOn(build, antenna)] });
   }
-  return found.length > 0 ? found : directGnssRuns(build, item);
-}
-
-function directGnssRuns(build: Build, item: Item): readonly GnssRun[] {
-  const found: GnssRun[] = [];
-  for (const run of build.index.runsAtItem.get(item.id) ?? []) {
-    const antenna = build.index.items.get(run.from.itemId === item.id ? run.to.itemId : run.from.itemId);
-    if (!antenna || !stands(run) || !stands(antenna) || !isGnssAntenna(build, antenna)) continue;
-    found.push({
-      antenna,
-      inputs: [use(build, 'run', run.id), use(build, 'item', antenna.id), ...standsOn(build, antenna)],
-    });
-  }
   return found;
-}
-
-function isGnssAntenna(build: Build, item: Item): boolean {
-  const part = build.index.effective.get(item.id);
-  return part?.kind === 'antenna' && part.antennaClass === 'gnss';
 }
 
 /** The structures an item is lost with, as components. */

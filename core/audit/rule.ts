@@ -1,0 +1,97 @@
+import type { ProjectIndex } from '../catalogue/lookup.ts';
+import type { PathBudget, RangeResult } from '../links/types.ts';
+import type { Part, PartKind, PartOf } from '../model/part.ts';
+import type { Item, Project, Subject } from '../model/project.ts';
+import type { FeedResult } from '../power/types.ts';
+import type { Build } from '../redundancy/build.ts';
+import { stands } from '../redundancy/build.ts';
+import type { Redundancy } from '../redundancy/types.ts';
+import type { RichText } from '../units/quantity.ts';
+import type { Authority, Severity } from './types.ts';
+
+/** What the stages before found; everything a rule may look at. */
+export interface AuditInput {
+  readonly project: Project;
+  readonly index: ProjectIndex;
+  /** Paths that stand: none over anything that is to be removed. */
+  readonly paths: readonly PathBudget[];
+  readonly ranges: readonly RangeResult[];
+  readonly feeds: readonly FeedResult[];
+  readonly redundancy: Redundancy;
+  /** A failure build, for what the redundancy stage knows about fixes and supplies. */
+  readonly build: Build;
+}
+
+/** A finding before it has a key and a mark. Severity and authority are the rule's own where not given. */
+export interface Remark {
+  readonly subjects: readonly Subject[];
+  readonly title: string;
+  readonly measured: RichText;
+  readonly limit: RichText;
+  readonly action: RichText;
+  readonly severity?: Severity;
+  readonly authority?: Authority;
+}
+
+/** One rule: what it looks for in one sentence, how grave a breach is, whose rule it is, and the check itself. */
+export interface Rule {
+  readonly id: string;
+  readonly summary: string;
+  readonly severity: Severity;
+  readonly authority: Authority;
+  readonly check: (input: AuditInput) => readonly Remark[];
+}
+
+/** Items that stand and whose part is of one kind, with that part. */
+export function itemsOf<K extends PartKind>(input: AuditInput, kind: K): readonly (readonly [Item, PartOf<K>])[] {
+  const found: (readonly [Item, PartOf<K>])[] = [];
+  for (const item of input.project.items) {
+    const part = input.index.effective.get(item.id);
+    if (part && stands(item) && isKind(part, kind)) found.push([item, part]);
+  }
+  return found;
+}
+
+function isKind<K extends PartKind>(part: Part, kind: K): part is PartOf<K> {
+  return part.kind === kind;
+}
+
+export function itemSubject(id: string): Subject {
+  return { kind: 'item', id };
+}
+
+export function runSubject(id: string): Subject {
+  return { kind: 'run', id };
+}
+
+/** Designation of an item, its id where it is unknown. */
+export function tagOf(input: AuditInput, itemId: string): string {
+  return input.index.items.get(itemId)?.tag ?? itemId;
+}
+
+export function runNumber(input: AuditInput, runId: string): string {
+  return input.index.runs.get(runId)?.number ?? runId;
+}
+
+/** `A`, `A and B`, `A, B and C`. */
+export function listInWords(names: readonly string[]): string {
+  if (names.length < 2) return names.join('');
+  return `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+}
+
+/** Straight distance between two points of the boat, m. */
+export function distanceM(a: Item['position'], b: Item['position']): number {
+  return Math.hypot(a.xM - b.xM, a.yM - b.yM, a.zM - b.zM);
+}
+
+/** Antennas of paths in the marine VHF band, each once, with a path that reaches it. */
+export function vhfBandAntennas(input: AuditInput): ReadonlyMap<string, readonly PathBudget[]> {
+  const found = new Map<string, PathBudget[]>();
+  for (const path of input.paths) {
+    if (path.service !== 'vhf-voice' && path.service !== 'ais') continue;
+    const known = found.get(path.antennaId);
+    if (known) known.push(path);
+    else found.set(path.antennaId, [path]);
+  }
+  return found;
+}
