@@ -1,3 +1,4 @@
+import { useMemo } from 'react';
 import { type Assessment, assess } from '../../core/assess.ts';
 import { type FailureView, failureView } from '../../core/redundancy/failureView.ts';
 import { useApp } from './context.ts';
@@ -8,9 +9,13 @@ export function useAssessment(): Assessment {
   return assess(useApp(shownProject));
 }
 
-/** What the chosen failure event takes away and leaves, or null for the intact boat. */
+/** What the chosen failure event takes away and leaves; null for the intact boat, or when an edit took the event away. */
 export function useFailureView(): FailureView | null {
   const project = useApp(shownProject);
   const eventId = useApp((state) => state.eventId);
-  return eventId === null ? null : failureView(project, assess(project).redundancy, eventId);
+  return useMemo(() => {
+    const { redundancy } = assess(project);
+    const isKnown = redundancy.matrix.some(({ event }) => event.id === eventId);
+    return eventId !== null && isKnown ? failureView(project, redundancy, eventId) : null;
+  }, [project, eventId]);
 }

@@ -118,6 +118,7 @@ export function createAppStore(project: Project, preferences: Preferences): AppS
         preview: null,
         message: null,
         camera: null,
+        fitCount: get().fitCount + 1,
         clipboard: [],
         sketch: null,
       }),

@@ -1,3 +1,4 @@
+import type { Projection } from '../../core/drawing/types.ts';
 import type { Endpoint } from '../../core/model/project.ts';
 
 /** What the drawing is centred on, in boat metres, and how large, px per metre. */
@@ -48,8 +49,17 @@ export interface ViewState {
   readonly leftTab: 'parts' | 'outline';
   /** Null fits the whole boat into the sheet. */
   readonly camera: Camera | null;
+  /** What the sheet shows now, as it says itself; null until it is laid out. */
+  readonly sheet: {
+    readonly projection: Projection;
+    readonly size: { readonly width: number; readonly height: number };
+  } | null;
+  /** Counts the times the boat was fitted anew; between them the sheet stays put, whatever is moved on it. */
+  readonly fitCount: number;
   /** Where the pointer is over the drawing, boat metres. */
   readonly pointer: { readonly xM: number; readonly zM: number } | null;
+  /** The bend last pressed, of a selected run: Delete takes it out. */
+  readonly bend: { readonly runId: string; readonly index: number } | null;
   /** Ids of copied items. */
   readonly clipboard: readonly string[];
   /** Part chosen in the Parts list, for adding by keyboard. */
@@ -61,7 +71,10 @@ export const INITIAL_VIEW: ViewState = {
   dialog: null,
   leftTab: 'parts',
   camera: null,
+  sheet: null,
+  fitCount: 0,
   pointer: null,
+  bend: null,
   clipboard: [],
   partId: null,
   sketch: null,

@@ -1,0 +1,61 @@
+import {
+  Autocomplete,
+  Input,
+  Keyboard,
+  ListBox,
+  ListBoxItem,
+  SearchField,
+  Text,
+  useFilter,
+} from 'react-aria-components';
+import { useHost } from '../host/context.ts';
+import { useApp, useAppStore } from '../store/context.ts';
+import { AppDialog } from './AppDialog.tsx';
+import { shownChord } from './action.ts';
+import { ACTIONS } from './actions.ts';
+
+/** Every command by name. */
+export function CommandPalette() {
+  return (
+    <AppDialog id="palette" title="Commands">
+      {(close) => <Commands close={close} />}
+    </AppDialog>
+  );
+}
+
+function Commands({ close }: { close: () => void }) {
+  const store = useAppStore();
+  const host = useHost();
+  const state = useApp((current) => current);
+  const { contains } = useFilter({ sensitivity: 'base' });
+  const perform = (id: string): void => {
+    const action = ACTIONS.find((known) => known.id === id);
+    close();
+    // After the dialog has gone and given the focus back, so that a command may open another dialog.
+    if (action) requestAnimationFrame(() => void action.perform(store, host));
+  };
+  return (
+    <div className="dialog-body palette">
+      <Autocomplete filter={contains}>
+        <SearchField autoFocus aria-label="Search commands">
+          <Input placeholder="Type part of a command’s name" />
+        </SearchField>
+        <ListBox
+          aria-label="Commands"
+          onAction={(key) => perform(String(key))}
+          renderEmptyState={() => <p className="empty">No command has that in its name.</p>}
+        >
+          {ACTIONS.map((action) => (
+            <ListBoxItem key={action.id} id={action.id} textValue={action.name} isDisabled={!action.isEnabled(state)}>
+              <Text slot="label">
+                <span className="faint">{action.group} </span>
+                {action.name}
+              </Text>
+              {action.keys[0] ? <Keyboard>{shownChord(action.keys[0])}</Keyboard> : null}
+            </ListBoxItem>
+          ))}
+        </ListBox>
+      </Autocomplete>
+    </div>
+  );
+}

@@ -1,0 +1,70 @@
+import type { Host } from '../../electron/contract.ts';
+import type { AppActions, AppState, AppStore } from '../store/store.ts';
+
+export type State = AppState & AppActions;
+
+/** One thing the user can do; the menu, the shortcut and the command palette all come from it. */
+export interface Action {
+  readonly id: string;
+  readonly name: string;
+  readonly group: 'File' | 'Edit' | 'Draw' | 'View';
+  /** Chords such as `Mod+Shift+Z`, `C`, `ArrowLeft`; `Mod` is Ctrl, or Command on a Mac. The first is shown. */
+  readonly keys: readonly string[];
+  /** Bare-key actions work only while the drawing or the outline has the focus. */
+  readonly where: 'anywhere' | 'drawing';
+  isEnabled(state: State): boolean;
+  perform(store: AppStore, host: Host): void | Promise<void>;
+}
+
+export const always = (): boolean => true;
+export const hasSelection = (state: State): boolean => state.selection.length > 0;
+
+/** Ids of the selected items, in selection order. */
+export function selectedItemIds(state: State): string[] {
+  return state.selection.filter(({ kind }) => kind === 'item').map(({ id }) => id);
+}
+
+/** Id of the one selected run, or null. */
+export function selectedRunId(state: State): string | null {
+  const runs = state.selection.filter(({ kind }) => kind === 'run');
+  return runs.length === 1 ? (runs[0]?.id ?? null) : null;
+}
+
+const isMac = typeof navigator !== 'undefined' && /Mac/.test(navigator.platform);
+const NAMES: Readonly<Record<string, string>> = {
+  Mod: isMac ? '⌘' : 'Ctrl',
+  ArrowLeft: '←',
+  ArrowRight: '→',
+  ArrowUp: '↑',
+  ArrowDown: '↓',
+  Plus: '+',
+  Minus: '−',
+  Escape: 'Esc',
+};
+
+/** A chord as it is printed in menus, e.g. `Ctrl+Shift+Z`. */
+export function shownChord(chord: string): string {
+  return chord
+    .split('+')
+    .map((key) => NAMES[key] ?? key)
+    .join('+');
+}
+
+/** The chord of a key event, in the same notation as `Action.keys`. */
+export function chordOf(event: Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'altKey' | 'shiftKey'>): string {
+  const key = keyName(event.key);
+  const isSign = key === 'Plus' || key === 'Minus';
+  return [
+    ...(event.ctrlKey || event.metaKey ? ['Mod'] : []),
+    ...(event.altKey ? ['Alt'] : []),
+    // On many keyboards plus itself needs Shift.
+    ...(event.shiftKey && !isSign ? ['Shift'] : []),
+    key,
+  ].join('+');
+}
+
+function keyName(key: string): string {
+  if (key === '+' || key === '=') return 'Plus';
+  if (key === '-' || key === '−') return 'Minus';
+  return key.length === 1 ? key.toUpperCase() : key;
+}
