@@ -70,8 +70,8 @@ function lostWith(placed: readonly Placed[], structureIds: readonly string[]): r
 function structureEvents(build: Build, placed: readonly Placed[]): readonly FailureEvent[] {
   const carrying = new Set<string>();
   for (const { component, structures } of placed) {
-    const radiates = component.kind === 'antenna' || component.kind === 'radio';
-    if (radiates) for (const id of structures) carrying.add(id);
+    const serves = component.kind === 'antenna' || component.kind === 'radio' || component.kind === 'position-source';
+    if (serves) for (const id of structures) carrying.add(id);
   }
   const note = 'It is carried away with all that stands on it.';
   const masts = new Set(build.project.boat.masts.map((mast) => mast.id));
