@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { boatProblems } from '../document/boatChecks.ts';
 import {
   type Boat,
   boatSchema,
@@ -12,7 +13,6 @@ import {
 } from '../model/boat.ts';
 import { nextId } from '../model/ids.ts';
 import type { Project } from '../model/project.ts';
-import { boatProblems } from './boatChecks.ts';
 import { type Change, changed, edited } from './change.ts';
 import { toMm } from './geometry.ts';
 import { withPlaces } from './places.ts';

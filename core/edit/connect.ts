@@ -1,7 +1,7 @@
 import { indexProject } from '../catalogue/lookup.ts';
+import { findFeedLoop, findRunLoop } from '../document/loops.ts';
 import { type Fit, type FitEnd, portFit } from '../model/fit.ts';
 import type { Endpoint, Project } from '../model/project.ts';
-import { findFeedLoop, findRunLoop } from './loops.ts';
 import { RefusedEdit } from './refused.ts';
 
 /**

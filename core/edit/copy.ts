@@ -1,11 +1,12 @@
 import { indexProject } from '../catalogue/lookup.ts';
 import { idMaker } from '../model/ids.ts';
+import { isPlaceable } from '../model/placeable.ts';
 import type { Endpoint, Item, Project, Subject } from '../model/project.ts';
 import { itemSchema } from '../model/project.ts';
 import { edited, entryOf } from './change.ts';
 import { keptPlaceId, moved, type Offset } from './geometry.ts';
 import { requireValid } from './refused.ts';
-import { freeTag, isPlaceable, numberMaker, tagsOf } from './tags.ts';
+import { freeTag, numberMaker, tagsOf } from './tags.ts';
 
 const ASIDE: Offset = { dxM: 0.5, dyM: 0, dzM: 0 };
 

@@ -1,11 +1,11 @@
 import { indexProject } from '../catalogue/lookup.ts';
+import { isFigureOf, overrideProblems } from '../document/overrides.ts';
 import type { Basis, Figure } from '../model/figure.ts';
 import { fieldWords } from '../model/issues.ts';
 import type { Part } from '../model/part.ts';
 import type { Item, Project } from '../model/project.ts';
 import { entryOf, isSame, withEntry } from './change.ts';
-import { isFigureOf, overrideProblems } from './overrides.ts';
-import { RefusedEdit } from './refused.ts';
+import { RefusedEdit, requireSound } from './refused.ts';
 
 export interface FigureChange {
   readonly value: number;
@@ -56,10 +56,9 @@ export function setItemTrait(
   value: string | number | boolean | null,
 ): Project {
   const { item, part } = knownItem(project, itemId);
-  return withOverrides(project, item, part, {
-    ...item.overrides,
-    traits: { ...item.overrides.traits, [key]: value },
-  });
+  const traits = { ...item.overrides.traits, [key]: value };
+  // Another position of a switch may close a loop of coax.
+  return requireSound(withOverrides(project, item, part, { ...item.overrides, traits }), item.tag);
 }
 
 /** Back to the part's own trait. */
@@ -67,7 +66,7 @@ export function resetItemTrait(project: Project, itemId: string, key: string): P
   const item = entryOf(project, 'items', itemId);
   if (!Object.hasOwn(item.overrides.traits, key)) return project;
   const { [key]: _gone, ...traits } = item.overrides.traits;
-  return withEntry(project, 'items', { ...item, overrides: { ...item.overrides, traits } });
+  return requireSound(withEntry(project, 'items', { ...item, overrides: { ...item.overrides, traits } }), item.tag);
 }
 
 function withOverrides(project: Project, item: Item, part: Part, overrides: Item['overrides']): Project {

@@ -1,5 +1,5 @@
 import type { Place, Position } from '../model/boat.ts';
-import type { Project, Run } from '../model/project.ts';
+import type { Project } from '../model/project.ts';
 
 /** How far from its place an item still counts as standing there, m. */
 export const ATTACHED_WITHIN_M = 1;
@@ -51,13 +51,6 @@ export function keptPlaceId(project: Project, placeId: string | null, position: 
   return place && distanceM(place.position, position) <= ATTACHED_WITHIN_M ? placeId : null;
 }
 
-/** The line of a run: first item, bends, second item. Ends whose item is unknown are left out. */
-export function routePoints(project: Project, run: Run): Position[] {
-  const at = (itemId: string) => project.items.find((item) => item.id === itemId)?.position;
-  const points = [at(run.from.itemId), ...run.via.map((bend) => bend.position), at(run.to.itemId)];
-  return points.filter((point) => point !== undefined);
-}
-
 export interface OnRoute {
   /** Number of whole legs before the spot: the index a bend put there gets in `via`. */
   readonly leg: number;
@@ -90,17 +83,9 @@ export function nearestOnRoute(points: readonly Position[], position: Position):
   return { leg: best.leg, share: walkedM === 0 ? 0.5 : best.alongM / walkedM, position: best.position };
 }
 
-/** Length of a polyline, m. */
-export function polylineLengthM(points: readonly Position[]): number {
-  return points.reduce((sumM, point, index) => {
-    const before = points[index - 1];
-    return before ? sumM + distanceM(before, point) : sumM;
-  }, 0);
-}
-
 /** The spot at half the length of a polyline, or null when it has no points. */
 export function middleOfRoute(points: readonly Position[]): Position | null {
-  let leftM = polylineLengthM(points) / 2;
+  let leftM = points.reduce((sumM, point, index) => sumM + distanceM(points[index - 1] ?? point, point), 0) / 2;
   for (let leg = 0; leg + 1 < points.length; leg += 1) {
     const [a, b] = [points[leg], points[leg + 1]];
     if (!a || !b) break;
@@ -120,3 +105,5 @@ export function middleOfRoute(points: readonly Position[]): Position | null {
 
 const clamp = (share: number): number => Math.min(1, Math.max(0, share));
 const dot = (a: Offset, b: Offset): number => a.dxM * b.dxM + a.dyM * b.dyM + a.dzM * b.dzM;
+
+export { runRoute as routePoints } from '../links/route.ts';

@@ -1,4 +1,5 @@
 import { indexProject, portOf } from '../catalogue/lookup.ts';
+import { runLengthM, runRoute } from '../links/route.ts';
 import type { Position } from '../model/boat.ts';
 import { portFit } from '../model/fit.ts';
 import { nextId } from '../model/ids.ts';
@@ -7,7 +8,7 @@ import type { Endpoint, Item, Project, Run, RunFacts } from '../model/project.ts
 import { defaultConnectorId } from './cables.ts';
 import { edited, entryOf } from './change.ts';
 import { requireConnectable } from './connect.ts';
-import { middleOfRoute, nearestOnRoute, polylineLengthM, routePoints, toMm } from './geometry.ts';
+import { middleOfRoute, nearestOnRoute, toMm } from './geometry.ts';
 import { addItem } from './items.ts';
 import { RefusedEdit } from './refused.ts';
 import { removeSubjects } from './remove.ts';
@@ -23,7 +24,7 @@ export function insertIntoRun(project: Project, runId: string, partId: string, p
   const run = entryOf(project, 'runs', runId);
   const part = inlinePart(project, partId);
   const sockets = socketsFor(project, run, part);
-  const route = routePoints(project, run);
+  const route = runRoute(project, run);
   const spot = position ?? middleOfRoute(route);
   const withDevice = addItem(project, spot ? { partId, position: spot } : { partId });
   const device = withDevice.items.at(-1);
@@ -182,9 +183,8 @@ function dividedFacts(facts: RunFacts, part: number): RunFacts {
 function joinedRun(project: Project, device: Item, a: Run, b: Run): Run {
   const towards = (run: Run): Run => (run.to.itemId === device.id ? run : turned(run));
   const [first, second] = [towards(a), turned(towards(b))];
-  const lengthM = (run: Run) => run.measuredLengthM ?? polylineLengthM(routePoints(project, run)) + run.slackM;
   const isMeasured = a.measuredLengthM !== null || b.measuredLengthM !== null;
-  const longer = lengthM(b) > lengthM(a) ? b : a;
+  const longer = runLengthM(project, b) > runLengthM(project, a) ? b : a;
   const joined: Run = {
     ...first,
     cableId: longer.cableId,
@@ -192,7 +192,7 @@ function joinedRun(project: Project, device: Item, a: Run, b: Run): Run {
     connectorToId: second.connectorToId,
     via: [...first.via, { position: device.position, placeId: device.placeId }, ...second.via],
     slackM: toMm(a.slackM + b.slackM),
-    measuredLengthM: isMeasured ? toMm(lengthM(a) + lengthM(b)) : null,
+    measuredLengthM: isMeasured ? toMm(runLengthM(project, a) + runLengthM(project, b)) : null,
     facts: joinedFacts(a.facts, b.facts),
     notes: [a.notes, b.notes].filter((note) => note !== '').join(' '),
   };

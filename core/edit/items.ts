@@ -3,11 +3,12 @@ import { type Place, type Position, positionSchema } from '../model/boat.ts';
 import { nextId } from '../model/ids.ts';
 import { fieldWords } from '../model/issues.ts';
 import type { PlaceablePart } from '../model/part.ts';
+import { isPlaceable } from '../model/placeable.ts';
 import { type Item, type ItemFacts, itemSchema, type Project } from '../model/project.ts';
 import { type Change, changed, entryOf, isSame, mergedInto, withEntry, withNewEntry } from './change.ts';
 import { keptPlaceId, moved, nearestPlace, type Offset, offsetBetween, tidy } from './geometry.ts';
-import { RefusedEdit, requireValid } from './refused.ts';
-import { freeTag, isPlaceable, tagsOf } from './tags.ts';
+import { RefusedEdit, requireSound, requireValid } from './refused.ts';
+import { freeTag, tagsOf } from './tags.ts';
 
 /** How near a place a newly dropped part jumps onto it, m. */
 const DROP_SNAP_M = 0.3;
@@ -86,7 +87,8 @@ export function setItem(project: Project, itemId: string, change: ItemChange): P
   if (typeof rest.placeId === 'string') entryOf(project, 'places', rest.placeId);
   if (rest.partId !== undefined && rest.partId !== item.partId) requireSamePorts(project, item, rest.partId);
   const withFacts = facts ? { ...rest, facts: mergedInto(item.facts, facts) } : rest;
-  return withEntry(project, 'items', changed(item, withFacts, itemSchema, item.tag));
+  const after = withEntry(project, 'items', changed(item, withFacts, itemSchema, item.tag));
+  return rest.partId === undefined ? after : requireSound(after, item.tag);
 }
 
 /** Gives an item another tag. @throws RefusedEdit when it is empty or taken */

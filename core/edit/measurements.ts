@@ -1,6 +1,7 @@
+import { isKnownSubject } from '../document/subjects.ts';
 import { nextId } from '../model/ids.ts';
 import { shown } from '../model/issues.ts';
-import { type Measurement, measurementSchema, type Project, type Subject } from '../model/project.ts';
+import { type Measurement, measurementSchema, type Project } from '../model/project.ts';
 import { measurementRange } from '../model/ranges.ts';
 import { type Change, changed, entryOf, withEntry, withNewEntry, withoutEntries } from './change.ts';
 import { RefusedEdit, requireValid } from './refused.ts';
@@ -32,30 +33,6 @@ export function setMeasurement(
 export function removeMeasurement(project: Project, measurementId: string): Project {
   entryOf(project, 'measurements', measurementId);
   return withoutEntries(project, 'measurements', new Set([measurementId]));
-}
-
-/** Whether a subject exists in the current layout or an alternative. */
-export function isKnownSubject(project: Project, { kind, id }: Subject): boolean {
-  const layouts = [project, ...project.alternatives];
-  const has = (list: readonly { readonly id: string }[]) => list.some((entry) => entry.id === id);
-  switch (kind) {
-    case 'boat':
-      return id === 'boat';
-    case 'item':
-      return layouts.some((layout) => has(layout.items));
-    case 'run':
-      return layouts.some((layout) => has(layout.runs));
-    case 'feed':
-      return layouts.some((layout) => has(layout.feeds));
-    case 'link':
-      return layouts.some((layout) => has(layout.dataLinks));
-    case 'place':
-      return has(project.places);
-    case 'structure':
-      return has(project.boat.masts) || has(project.boat.fittings);
-    case 'compartment':
-      return has(project.boat.compartments);
-  }
 }
 
 function requireSense(project: Project, measurement: Measurement): void {

@@ -1,10 +1,10 @@
 import { indexProject } from '../catalogue/lookup.ts';
+import { partProblems } from '../document/overrides.ts';
 import { nextId } from '../model/ids.ts';
 import { type Part, partSchema } from '../model/part.ts';
 import type { Endpoint, Project } from '../model/project.ts';
 import { entryOf, withEntry, withNewEntry, withoutEntries } from './change.ts';
-import { partProblems } from './overrides.ts';
-import { RefusedEdit, requireValid } from './refused.ts';
+import { RefusedEdit, requireSound, requireValid } from './refused.ts';
 
 /**
  * Adds a part of the user's own. An empty id gets the next free one; a copy of a catalogue part needs a new id.
@@ -16,7 +16,7 @@ export function addPart(project: Project, part: Part): Project {
     throw new RefusedEdit(`There is already a part with the id "${own.id}": give the new one another.`);
   }
   requireGoodPart(own);
-  return withNewEntry(project, 'parts', own);
+  return requireSound(withNewEntry(project, 'parts', own), own.name);
 }
 
 /**
@@ -38,7 +38,7 @@ export function setPart(project: Project, part: Part): Project {
       `The port "${before.label}" of ${known.name} is in use at ${tag}: take off what is connected there first.`,
     );
   }
-  return withEntry(project, 'parts', part);
+  return requireSound(withEntry(project, 'parts', part), known.name);
 }
 
 /** @throws RefusedEdit while an item, run or feed of any layout uses the part */

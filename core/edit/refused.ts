@@ -1,5 +1,7 @@
 import type { z } from 'zod';
+import { checkReferences } from '../document/references.ts';
 import { issueText } from '../model/issues.ts';
+import type { Project } from '../model/project.ts';
 
 /** An edit that cannot be done, with a plain sentence why and what to do instead. The project is left as it was. */
 export class RefusedEdit extends Error {
@@ -19,4 +21,15 @@ export function requireValid(schema: z.ZodType, value: unknown, label: string): 
     return `${what} ${mend}`;
   });
   throw new RefusedEdit(`${label}: ${sentences.join(' ')}`);
+}
+
+/**
+ * Refuses a project that would not load again: for edits whose effects reach beyond what they touch, as when a part that
+ * many items are made of gets other ports or figures. A whole check, so not for gestures.
+ * @throws RefusedEdit with the first reason
+ */
+export function requireSound(project: Project, label: string): Project {
+  const [first] = checkReferences(project).problems;
+  if (first) throw new RefusedEdit(`${label} cannot be changed so. ${first.what} ${first.mend}`);
+  return project;
 }

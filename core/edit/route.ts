@@ -1,7 +1,8 @@
+import { runRoute } from '../links/route.ts';
 import type { Position } from '../model/boat.ts';
 import { type Project, type Run, runSchema } from '../model/project.ts';
 import { changed, entryOf, withEntry } from './change.ts';
-import { nearestOnRoute, routePoints, tidy } from './geometry.ts';
+import { nearestOnRoute, tidy } from './geometry.ts';
 import { RefusedEdit } from './refused.ts';
 
 export interface Bend {
@@ -16,7 +17,7 @@ export interface Bend {
  */
 export function addBend(project: Project, runId: string, bend: Bend, index?: number): Project {
   const run = entryOf(project, 'runs', runId);
-  const at = index ?? nearestOnRoute(routePoints(project, run), bend.position).leg;
+  const at = index ?? nearestOnRoute(runRoute(project, run), bend.position).leg;
   return withVia(project, run, run.via.toSpliced(at, 0, settled(project, bend)));
 }
 

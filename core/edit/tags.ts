@@ -1,4 +1,5 @@
 import type { Part, PlaceablePart } from '../model/part.ts';
+
 import type { Project } from '../model/project.ts';
 
 /** Letters of the designation by what a part is; the trade's own where it has them. */
@@ -83,11 +84,6 @@ function tagPrefix(part: PlaceablePart): string {
   }
 }
 
-/** Whether a part is placed on the drawing; cables, connectors and conductors are chosen for a run or feed instead. */
-export function isPlaceable(part: Part): part is PlaceablePart {
-  return part.kind !== 'coax' && part.kind !== 'connector' && part.kind !== 'conductor';
-}
-
 /** The lowest free designation for a part, e.g. `VHF-2`, `A1`, `J3`. `taken` is every tag in use and gains the new one. */
 export function freeTag(part: PlaceablePart, taken: Set<string>): string {
   const prefix = tagPrefix(part);
@@ -118,3 +114,5 @@ export function numberMaker(project: Project, letter: 'W' | 'F' | 'D'): () => st
     return `${letter}${String(highest).padStart(2, '0')}`;
   };
 }
+
+export { isPlaceable } from '../model/placeable.ts';
