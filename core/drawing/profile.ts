@@ -1,8 +1,9 @@
 import type { Project } from '../model/project.ts';
+import { drawBackdrop } from './backdrop.ts';
 import { balloonNumber } from './balloons.ts';
 import type { DrawnResults, ProfileOptions } from './options.ts';
 import { toDrawing } from './projection.ts';
-import { circle, line, text } from './shapes.ts';
+import { circle, text } from './shapes.ts';
 import type { Drawing, Shape } from './types.ts';
 
 /** The whole profile: backdrop below, installation above. */
@@ -13,14 +14,6 @@ export function drawProfile(project: Project, results: DrawnResults, options: Pr
     projection: options.projection,
     shapes: [...drawBackdrop(project, options), ...drawInstallation(project, results, options)],
   };
-}
-
-/** Station grid, waterline and boat: what changes only with the boat or the view. */
-export function drawBackdrop(project: Project, options: ProfileOptions): readonly Shape[] {
-  const { projection } = options;
-  const bow = toDrawing(projection, { xM: 0, zM: 0 });
-  const stern = toDrawing(projection, { xM: project.boat.loaM, zM: 0 });
-  return [line(stern, bow, { layer: 'backdrop', stroke: 'water', width: 1 })];
 }
 
 /** Items, runs, balloons, labels and marks. */
