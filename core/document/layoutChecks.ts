@@ -111,22 +111,31 @@ function checkFeeds(project: Project, index: ProjectIndex, path: Path, report: R
   project.feeds.forEach((feed, at) => {
     const own = [...path, 'feeds', at];
     const [from, to] = checkEnds(project, index, own, feed, 'dc', report);
-    if (from?.medium === 'dc' && from.role !== 'out') {
-      report.refuse(
-        [...own, 'from'],
-        `The feed starts at "${from.label}", which takes current.`,
-        'A feed goes from the source to the load: turn it round.',
-      );
-    }
-    if (to?.medium === 'dc' && to.role !== 'in') {
-      report.refuse(
-        [...own, 'to'],
-        `The feed ends at "${to.label}", which gives current.`,
-        'A feed goes from the source to the load: turn it round.',
-      );
-    }
+    checkDirection(from, to, own, report);
     checkPartKind(index, [...own, 'conductorId'], feed.conductorId, 'conductor', report);
   });
+}
+
+function checkDirection(from: Port | undefined, to: Port | undefined, path: Path, report: Report): void {
+  const isFromWrong = from?.medium === 'dc' && from.role === 'in';
+  const isToWrong = to?.medium === 'dc' && to.role === 'out';
+  const rule = 'A feed goes from the source to the load:';
+  if (isFromWrong && isToWrong) {
+    const what = `The feed goes from "${from.label}", which takes current, to "${to.label}", which gives it.`;
+    report.refuse(path, what, `${rule} turn it round.`);
+  } else if (isFromWrong) {
+    report.refuse(
+      [...path, 'from'],
+      `The feed starts at "${from.label}", which takes current.`,
+      `${rule} start it at a source.`,
+    );
+  } else if (isToWrong) {
+    report.refuse(
+      [...path, 'to'],
+      `The feed ends at "${to.label}", which gives current.`,
+      `${rule} end it at a supply terminal.`,
+    );
+  }
 }
 
 const MEDIUM_WORDS: Readonly<Record<Port['medium'], readonly [line: string, port: string]>> = {
