@@ -48,11 +48,6 @@ export function workingFrequency(bands: readonly Band[], ownFrequencyMhz: number
     : { frequencyMhz: ownFrequencyMhz, band: null, isOwn: true };
 }
 
-/** The band a frequency lies in, or null. */
-export function bandOf(frequencyMhz: number): Band | null {
-  return SPANS.find((span) => frequencyMhz >= span.fromMhz && frequencyMhz <= span.toMhz)?.band ?? null;
-}
-
 const SERVICE_OF_BAND: Readonly<Record<Band, PathService>> = {
   navtex: 'other',
   'mf-hf': 'mf-hf',
@@ -67,9 +62,31 @@ const SERVICE_OF_BAND: Readonly<Record<Band, PathService>> = {
   'satellite-broadband': 'other',
 };
 
-/** What a path is for: by its band, and in the marine VHF band by whether the set is an AIS. */
-export function serviceOf(band: Band | null, radioClass: RadioClass | null): PathService {
-  if (band === null) return 'other';
-  if (band === 'vhf-marine' && radioClass?.startsWith('ais-')) return 'ais';
-  return SERVICE_OF_BAND[band];
+const SERVICE_OF_CLASS: Readonly<Record<RadioClass, PathService>> = {
+  'vhf-fixed': 'vhf-voice',
+  'ais-class-a': 'ais',
+  'ais-class-b-cs': 'ais',
+  'ais-class-b-so': 'ais',
+  'ais-receiver': 'ais',
+  'mf-hf': 'mf-hf',
+  'navtex-receiver': 'other',
+  'l-band-messenger': 'l-band',
+  'l-band-voice': 'l-band',
+  'broadband-terminal': 'other',
+  'gnss-receiver': 'gnss',
+  'cellular-repeater': 'cellular',
+  'cellular-router': 'cellular',
+  'wifi-bridge': 'wifi',
+  'broadcast-receiver': 'broadcast',
+};
+
+/** What a set's own path is for. */
+export function serviceOfClass(radioClass: RadioClass): PathService {
+  return SERVICE_OF_CLASS[radioClass];
+}
+
+/** What a path from any socket is for: the set's own service on its own frequency, else that of the socket's band. */
+export function serviceOf(working: Working, radioClass: RadioClass | null): PathService {
+  if (working.isOwn && radioClass !== null) return SERVICE_OF_CLASS[radioClass];
+  return working.band === null ? 'other' : SERVICE_OF_BAND[working.band];
 }

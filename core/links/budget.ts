@@ -2,8 +2,8 @@ import { indexProject, type ProjectIndex } from '../catalogue/lookup.ts';
 import type { Part, PartOf, RfPort } from '../model/part.ts';
 import type { Item, Project } from '../model/project.ts';
 import { afterLossW, combineTolerances, lostPercent, wattsToDbm } from '../rf/decibels.ts';
-import { openEndVswr } from '../rf/mismatch.ts';
-import { bandOf, serviceOf, type Working, workingFrequency } from './band.ts';
+import { lossOfOpenEndVswrDb, openEndVswr } from '../rf/mismatch.ts';
+import { serviceOf, serviceOfClass, type Working, workingFrequency } from './band.ts';
 import { antennaMismatch, deviceLoss, type Loss, runLosses } from './elements.ts';
 import { measuredFeederLossDb } from './measuredLoss.ts';
 import { runLengthM } from './route.ts';
@@ -12,6 +12,7 @@ import { type Walk, walksFrom } from './walk.ts';
 
 /** A VSWR beyond this is off any meter's scale; a feeder without loss would read without limit. */
 export const MAX_SHOWN_VSWR = 99;
+const LEAST_READABLE_LOSS_DB = lossOfOpenEndVswrDb(MAX_SHOWN_VSWR);
 /** Port id of a set whose antenna is inside it. */
 export const INTEGRAL_PORT_ID = 'integral';
 
@@ -121,7 +122,7 @@ function makeBudget(project: Project, index: ProjectIndex, ends: Ends): PathBudg
     radioId: item.id,
     portId: port.id,
     antennaId: walk.antenna.id,
-    service: serviceOf(working.band, radio?.radioClass ?? null),
+    service: serviceOf(working, radio?.radioClass ?? null),
     frequencyMhz: working.frequencyMhz,
     canTransmit,
     runIds: walk.hops.flatMap((hop) => (hop.kind === 'run' ? [hop.run.id] : [])),
@@ -176,7 +177,7 @@ function withRunningTotals(losses: readonly Loss[], txPowerW: number | null): re
 const sumDb = (losses: readonly Loss[]): number => losses.reduce((sum, loss) => sum + loss.lossDb, 0);
 
 function shownOpenEndVswr(feederLossDb: number): number {
-  return feederLossDb > 0 ? Math.min(MAX_SHOWN_VSWR, openEndVswr(feederLossDb)) : MAX_SHOWN_VSWR;
+  return feederLossDb > LEAST_READABLE_LOSS_DB ? openEndVswr(feederLossDb) : MAX_SHOWN_VSWR;
 }
 
 /** A set with its antenna inside: nothing between the two, and no gain that the figures state. */
@@ -190,7 +191,7 @@ function integralBudget(item: Item, part: PartOf<'radio'>): PathBudget {
       radioId: item.id,
       portId: INTEGRAL_PORT_ID,
       antennaId: item.id,
-      service: serviceOf(bandOf(frequencyMhz), part.radioClass),
+      service: serviceOfClass(part.radioClass),
       frequencyMhz,
       canTransmit: true,
       runIds: [],

@@ -48,7 +48,7 @@ export function vswrAtInput(matchedLossDb: number, loadVswr: number): number {
 
 /**
  * VSWR read at the radio's end with the antenna taken off: everything comes back, less the loss out and back.
- * @throws RangeError when the loss is not above 0 (a lossless line reads without limit)
+ * @throws RangeError when the loss is below a billionth of a dB (a lossless line reads without limit)
  */
 export function openEndVswr(lossDb: number): number {
   if (!(requireLoss(lossDb) > 0))
