@@ -3,8 +3,11 @@ import type { UnitPreferences } from '../units/preferences.ts';
 /** A cell: text, a number with its decimals, or nothing. */
 export type CsvCell = string | { readonly value: number; readonly digits: number } | null;
 
+/** Tells spreadsheets that the text is UTF-8; without it they show `mm²` and `Ω` garbled. */
+const BYTE_ORDER_MARK = '\uFEFF';
+
 /**
- * RFC 4180 text: CRLF, quotes doubled, a cell quoted when it holds the separator, a quote or a line break. With a decimal
+ * RFC 4180 text behind a byte order mark: CRLF, quotes doubled, a cell quoted when it holds the separator, a quote or a line break. With a decimal
  * comma the separator is a semicolon, as spreadsheets of those countries expect. Text that a spreadsheet would take for
  * a formula (it begins with = + - @, tab or return) gets an apostrophe in front; numbers stay numbers.
  */
@@ -16,7 +19,7 @@ export function csvText(
   const separator = preferences.decimal === ',' ? ';' : ',';
   const line = (cells: readonly CsvCell[]): string =>
     cells.map((cell) => quoted(cellText(cell, preferences.decimal), separator)).join(separator);
-  return `${[header, ...rows].map(line).join('\r\n')}\r\n`;
+  return `${BYTE_ORDER_MARK}${[header, ...rows].map(line).join('\r\n')}\r\n`;
 }
 
 function cellText(cell: CsvCell, decimal: '.' | ','): string {

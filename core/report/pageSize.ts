@@ -4,6 +4,9 @@ const PAPER_MM = { A4: { width: 210, height: 297 }, Letter: { width: 215.9, heig
 /** Margins from the trim to the text, mm: the left one leaves room to bind, the bottom one holds the title block. */
 const MARGIN_MM = { left: 18, right: 12, top: 13, bottom: 29.5 } as const;
 
+/** Upright, or turned sideways. */
+export type PageTurn = 'flow' | 'landscape';
+
 export interface PageSize {
   readonly widthMm: number;
   readonly heightMm: number;
@@ -14,7 +17,7 @@ export interface PageSize {
 }
 
 /** A page and where its text area ends, mm from its top left corner. */
-export function pageSize(paper: 'A4' | 'Letter', page: 'flow' | 'landscape'): PageSize {
+export function pageSize(paper: 'A4' | 'Letter', page: PageTurn): PageSize {
   const upright = PAPER_MM[paper];
   const widthMm = page === 'flow' ? upright.width : upright.height;
   const heightMm = page === 'flow' ? upright.height : upright.width;
@@ -34,8 +37,8 @@ export const SECTION_HEAD_MM = 11;
 export const CAPTION_MM = 11;
 
 /** Largest drawing that fits a page of its own with its heading and caption, mm. */
-export function drawingArea(paper: 'A4' | 'Letter'): { widthMm: number; heightMm: number } {
-  const page = pageSize(paper, 'landscape');
+export function drawingArea(paper: 'A4' | 'Letter', turn: PageTurn): { widthMm: number; heightMm: number } {
+  const page = pageSize(paper, turn);
   return {
     widthMm: page.rightMm - page.leftMm,
     heightMm: page.bottomMm - page.topMm - SECTION_HEAD_MM - CAPTION_MM,

@@ -11,7 +11,7 @@ import {
 } from './pdfPage.ts';
 import { FACES, type PdfSink, printable, type SheetFonts } from './pdfSink.ts';
 import { type Frame, gap } from './pdfTable.ts';
-import { drawLines, STYLES, wrap } from './pdfType.ts';
+import { drawLine, drawLines, drawRule, STYLES, wrap } from './pdfType.ts';
 import type { Sheet, SheetSection } from './types.ts';
 
 /** What a PDFKit document must be made with to take a sheet: pages kept open, none begun, the sheet's own date. */
@@ -72,19 +72,66 @@ export function pdfSettings(sheet: Sheet): PdfSettings {
 export function renderSheetPdf(pdf: PdfSink, sheet: Sheet, fonts: SheetFonts): void {
   for (const face of FACES) pdf.registerFont(face, fonts[face]);
   const layout = newLayout(pdf, sheet);
-  for (const section of sheet.sections) setSection(layout, section);
+  const bookmarks: Bookmark[] = [];
+  startPage(layout, 'flow', '');
+  setPieces(layout, titlePieces(frameOf(layout), sheet));
+  const contents = setContents(layout, sheet.sections.length);
+  for (const section of sheet.sections) setSection(layout, section, bookmarks);
   finishPages(layout);
+  if (contents) drawContents(pdf, contents, bookmarks);
 }
 
-function setSection(layout: Layout, section: SheetSection): void {
-  const first = layout.pages.length === 0;
-  if (first || section.ownPage || layout.orientation !== section.page) {
+interface Bookmark {
+  readonly title: string;
+  readonly page: number;
+}
+
+/** Where the list of contents goes: it is drawn last, when every section knows its page. Points. */
+interface Spot {
+  readonly page: number;
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+}
+
+const CONTENTS_ROW = 11.5;
+
+/** Keeps room for the list of contents, two columns of it. */
+function setContents(layout: Layout, count: number): Spot | null {
+  const spots: Spot[] = [];
+  const frame = frameOf(layout);
+  const list: Piece = {
+    height: Math.ceil(count / 2) * CONTENTS_ROW + 16,
+    draw: (x, y) => spots.push({ page: layout.pages.length - 1, x, y, width: frame.width }),
+  };
+  setPieces(layout, [headingPiece(frame, 'Contents', 2), list]);
+  return spots[0] ?? null;
+}
+
+function drawContents(pdf: PdfSink, spot: Spot, bookmarks: readonly Bookmark[]): void {
+  pdf.switchToPage(pdf.bufferedPageRange().start + spot.page);
+  const perColumn = Math.ceil(bookmarks.length / 2);
+  const width = (spot.width - 24) / 2;
+  bookmarks.forEach((bookmark, index) => {
+    const x = spot.x + Math.floor(index / perColumn) * (width + 24);
+    const y = spot.y + ((index % perColumn) + 0.8) * CONTENTS_ROW;
+    drawLine(pdf, printable(bookmark.title), x, y, STYLES.body);
+    drawLine(pdf, `sheet ${bookmark.page + 1}`, x + width, y, STYLES.body, 'end');
+    drawRule(pdf, [x, y + 2.6], [x + width, y + 2.6], 0.3, 'hairline');
+  });
+}
+
+function frameOf(layout: Layout): Frame {
+  return { pdf: layout.pdf, width: textWidth(layout), height: textHeight(layout) };
+}
+
+function setSection(layout: Layout, section: SheetSection, bookmarks: Bookmark[]): void {
+  if (section.ownPage || layout.orientation !== section.page) {
     startPage(layout, section.page, section.id === 'drawing' ? layout.sheet.titleBlock.scale : '');
   }
-  const frame: Frame = { pdf: layout.pdf, width: textWidth(layout), height: textHeight(layout) };
-  if (first) setPieces(layout, titlePieces(frame, layout.sheet));
+  const frame = frameOf(layout);
   const [head, ...rest] = [
-    bookmarked(layout, headingPiece(frame, section.title, 1), section.title),
+    bookmarked(layout, headingPiece(frame, section.title, 1), section.title, bookmarks),
     ...section.blocks.flatMap((block) => blockPieces(frame, block)),
     gap(10),
   ];
@@ -92,12 +139,13 @@ function setSection(layout: Layout, section: SheetSection): void {
 }
 
 /** The section's head, which also sets the bookmark, because only then is it known on which page it falls. */
-function bookmarked(layout: Layout, head: Piece, title: string): Piece {
+function bookmarked(layout: Layout, head: Piece, title: string, bookmarks: Bookmark[]): Piece {
   return {
     ...head,
     draw: (x, y) => {
       layout.pdf.outline.addItem(printable(title));
       layout.pages.at(-1)?.titles.push(title);
+      bookmarks.push({ title, page: layout.pages.length - 1 });
       head.draw(x, y);
     },
   };

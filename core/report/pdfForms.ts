@@ -82,8 +82,9 @@ export function signaturePieces(frame: Frame, block: SignatureBlock): Piece[] {
     { label: 'Signature', share: 0.32 },
     { label: 'Date', share: 0.16 },
   ];
-  return block.roles.map((role) => ({
+  return block.roles.map((role, index) => ({
     height: SIGNATURE_HEIGHT + 8,
+    keepWithNext: index < block.roles.length - 1,
     draw: (x, y) => {
       const { pdf, width } = frame;
       drawLine(pdf, role, x, y + 10, STYLES.strong);

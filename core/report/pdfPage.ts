@@ -13,6 +13,8 @@ export interface Piece {
   readonly draw: (x: number, topY: number) => void;
   /** Never the last on its page, unless it and its followers are taller than a page. */
   readonly keepWithNext?: boolean;
+  /** Clear space only: left out at the head and the foot of a page. */
+  readonly isSpace?: boolean;
   /** Drawn again above this piece when it comes first on a page: the head of a table. */
   readonly head?: Piece;
 }
@@ -53,6 +55,7 @@ export function startPage(layout: Layout, orientation: Layout['orientation'], sc
 /** Sets pieces one under another, breaking pages between them and never leaving a head behind. */
 export function setPieces(layout: Layout, pieces: readonly Piece[]): void {
   for (const chain of chains(pieces)) {
+    if (chain[0]?.isSpace && (isAtTop(layout) || chain[0].height > room(layout))) continue;
     const chainHeight = chain.reduce((sum, piece) => sum + piece.height, 0);
     const first = chain[0];
     const wholePage = chainHeight + (first?.head?.height ?? 0) <= textHeight(layout) + 0.01;

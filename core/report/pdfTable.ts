@@ -32,9 +32,9 @@ export function notAlone(pieces: readonly Piece[]): Piece[] {
   return pieces.map((piece, index) => (index === pieces.length - 2 ? { ...piece, keepWithNext: true } : piece));
 }
 
-/** Clear space that costs nothing at the head of a page. */
+/** Clear space, which costs nothing at the head or the foot of a page. */
 export function gap(height: number): Piece {
-  return { height, draw: () => undefined };
+  return { height, isSpace: true, draw: () => undefined };
 }
 
 export function captionPieces(frame: Frame, caption: string): Piece[] {

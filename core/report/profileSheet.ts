@@ -8,27 +8,39 @@ import { TITLE_BLOCK, titleBlock } from '../drawing/titleBlock.ts';
 import type { Drawing, Projection } from '../drawing/types.ts';
 import type { Project } from '../model/project.ts';
 import type { UnitPreferences } from '../units/preferences.ts';
-import { drawingArea, pageSize } from './pageSize.ts';
+import { drawingArea, type PageTurn, pageSize } from './pageSize.ts';
 
 /** Scales a drawing office uses (ISO 5455 and the half steps the trade adds), as 1 to n. */
-const SCALES = [10, 15, 20, 25, 30, 40, 50, 60, 75, 100, 125, 150, 200, 250, 300, 400, 500, 750, 1000] as const;
+const SCALES = [
+  10, 15, 20, 25, 30, 40, 50, 60, 75, 80, 100, 120, 125, 150, 175, 200, 250, 300, 400, 500, 750, 1000,
+] as const;
 /** Text height on paper, mm: the least that ISO 3098 allows is 2.5. */
 const TEXT_MM = 2.5;
 const MARGIN_MM = 2;
 
-/** The profile for the drawing page of the sheet, in mm, at a round scale. */
+/** The profile for the drawing page of the sheet, in mm, at a round scale; the page is turned as shows the boat larger. */
 export function sheetDrawing(
   project: Project,
   assessment: Assessment,
   paper: 'A4' | 'Letter',
   preferences: UnitPreferences,
-): Drawing {
-  const { widthMm, heightMm } = drawingArea(paper);
-  return profile(project, assessment, preferences, widthMm, heightMm);
+): { readonly drawing: Drawing; readonly page: PageTurn } {
+  const page = betterTurn(project, (turn) => drawingArea(paper, turn));
+  const { widthMm, heightMm } = drawingArea(paper, page);
+  return { drawing: profile(project, assessment, preferences, widthMm, heightMm), page };
+}
+
+/** A boat with tall masts fills an upright page, a long low one a page on its side. */
+function betterTurn(project: Project, area: (turn: PageTurn) => { widthMm: number; heightMm: number }): PageTurn {
+  const scale = (turn: PageTurn): number => {
+    const { widthMm, heightMm } = area(turn);
+    return fitProjection(project, widthMm, heightMm, MARGIN_MM, TEXT_MM).scale;
+  };
+  return scale('flow') > scale('landscape') ? 'flow' : 'landscape';
 }
 
 /**
- * The profile as one SVG document the size of a sheet turned sideways, framed, with title block and scale.
+ * The profile as one SVG document the size of a sheet, framed, with title block and scale.
  * @param paper size of the sheet
  */
 export function profileSvg(
@@ -37,8 +49,12 @@ export function profileSvg(
   paper: 'A4' | 'Letter',
   preferences: UnitPreferences,
 ): string {
-  const { widthMm, heightMm } = pageSize(paper, 'landscape');
   const clearMm = TITLE_BLOCK.marginMm + TITLE_BLOCK.heightMm;
+  const area = (turn: PageTurn) => {
+    const size = pageSize(paper, turn);
+    return { widthMm: size.widthMm, heightMm: size.heightMm - clearMm };
+  };
+  const { widthMm, heightMm } = pageSize(paper, betterTurn(project, area));
   const drawing = profile(project, assessment, preferences, widthMm, heightMm - clearMm);
   const { projection } = drawing;
   const block = titleBlock(project, { widthMm, heightMm, projection, preferences, sheet: 1, sheets: 1 });

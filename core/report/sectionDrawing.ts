@@ -5,11 +5,11 @@ import type { SheetSection } from './types.ts';
 
 /** The profile on a page of its own, turned sideways. */
 export function drawingSection(context: SheetContext): SheetSection {
-  const drawing = sheetDrawing(context.project, context.assessment, context.paper, context.preferences);
+  const { drawing, page } = sheetDrawing(context.project, context.assessment, context.paper, context.preferences);
   return {
     id: 'drawing',
     title: 'Profile',
-    page: 'landscape',
+    page,
     ownPage: true,
     blocks: [
       {

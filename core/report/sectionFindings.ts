@@ -52,9 +52,15 @@ export function sheetFinding(context: SheetContext, finding: Finding): SheetFind
     concerns: [...new Set(finding.subjects.map((subject) => subjectLabel(project, subject)))].join(', '),
     measured: formatText(finding.measured, preferences),
     limit: formatText(finding.limit, preferences),
-    authority: `${finding.authority.name} (${STRENGTH_WORDS[finding.authority.strength]})`,
+    authority: authorityText(finding),
     action: formatText(finding.action, preferences),
     overruled:
       overruled === null ? null : overruled.by === '' ? overruled.reason : `${overruled.reason} (${overruled.by})`,
   };
+}
+
+/** Whose rule, and how binding, said once. */
+function authorityText({ authority }: Finding): string {
+  const strength = STRENGTH_WORDS[authority.strength];
+  return authority.name.toLowerCase().includes(strength) ? authority.name : `${authority.name} (${strength})`;
 }

@@ -15,6 +15,14 @@ export function redundancySection(context: SheetContext): SheetSection {
     ownPage: false,
     blocks: [
       {
+        kind: 'paragraph',
+        text: redundancy.services
+          .map(serviceOf)
+          .map(({ code, name }) => `${code} ${name}`)
+          .join('.  '),
+        tone: 'quiet',
+      },
+      {
         kind: 'matrix',
         caption: 'F full, R reduced, – lost',
         columns: redundancy.services.map(serviceOf),
@@ -22,14 +30,6 @@ export function redundancySection(context: SheetContext): SheetSection {
           label: row.event.label,
           letters: row.states.map((state) => gradeLetter(state.grade)),
         })),
-      },
-      {
-        kind: 'paragraph',
-        text: redundancy.services
-          .map(serviceOf)
-          .map(({ code, name }) => `${code} ${name}`)
-          .join('.  '),
-        tone: 'quiet',
       },
       reasonBlock(context),
       singlePointBlock(context),

@@ -96,7 +96,7 @@ export interface SheetFinding {
 export interface SheetSection {
   readonly id: SectionId;
   readonly title: string;
-  /** `landscape` begins a new page turned sideways, for the drawing and for wide schedules; `flow` is upright. */
+  /** `landscape` begins a new page turned sideways, for wide schedules and long boats; `flow` is upright. */
   readonly page: 'flow' | 'landscape';
   /** Begins a page even where the one before has room: sheets that are taken out and used alone. */
   readonly ownPage: boolean;
