@@ -81,6 +81,24 @@ const equipment = (id: string, equipmentClass: string) => ({
   traits: { needsSupply: true },
 });
 
+const coax = (id: string, ohm: number) => ({
+  ...named(id, []),
+  kind: 'coax',
+  figures: {
+    lossK1: f(0.4),
+    lossK2: f(0),
+    lossTolerancePercent: f(5),
+    minFrequencyMhz: f(1),
+    maxFrequencyMhz: f(6000),
+    impedanceOhm: f(ohm),
+    velocityFactor: f(0.85),
+    outsideDiameterMm: f(10),
+    bendOnceMm: f(25),
+    massGPerM: f(100),
+  },
+  traits: {},
+});
+
 const PARTS: readonly Part[] = [
   {
     ...named('vhf', [rf('ant'), dc('in', 'in'), data]),
@@ -125,6 +143,7 @@ const PARTS: readonly Part[] = [
   },
   equipment('bus', 'data-bus'),
   equipment('lamp', 'lamp'),
+  equipment('radar', 'radar'),
   power('bank', 'battery-bank'),
   power('breaker', 'breaker'),
   power('panel', 'panel'),
@@ -132,22 +151,15 @@ const PARTS: readonly Part[] = [
   standalone('handheld-dsc', 'handheld-vhf-dsc', true),
   standalone('beacon', 'beacon-406', false),
   {
-    ...named('coax', []),
-    kind: 'coax',
-    figures: {
-      lossK1: f(0.4),
-      lossK2: f(0),
-      lossTolerancePercent: f(5),
-      minFrequencyMhz: f(1),
-      maxFrequencyMhz: f(6000),
-      impedanceOhm: f(50),
-      velocityFactor: f(0.85),
-      outsideDiameterMm: f(10),
-      bendOnceMm: f(25),
-      massGPerM: f(100),
-    },
+    ...named('plug', []),
+    kind: 'connector',
+    connectorType: 'uhf',
+    lossTable: { rows: [{ frequencyMhz: 100, lossDb: 0.01 }], toleranceDb: 0, basis: 'assumed', source: 'test' },
+    figures: { maxFrequencyMhz: f(300) },
     traits: {},
   },
+  coax('coax', 50),
+  coax('tv-cable', 75),
   {
     ...named('wire', []),
     kind: 'conductor',
