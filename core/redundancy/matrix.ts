@@ -18,10 +18,15 @@ export function failureMatrix(
   events: readonly FailureEvent[],
 ): readonly MatrixRow[] {
   const columnsOf = downColumns(build.gates, downBy(events), events.length);
-  const byService = new Map(services.map((id) => [id, ways.filter((way) => way.serviceId === id)]));
+  const tried = services.map((serviceId): Tried => {
+    const ofService = ways.filter((way) => way.serviceId === serviceId);
+    const columns = ofService.map((way) => columnsOf(way.gate));
+    const missing = build.noWays.filter((noWay) => noWay.serviceId === serviceId).map((noWay) => noWay.reason);
+    return { serviceId, ways: ofService, columns, missing };
+  });
   return events.map((event, column) => {
-    const trial: Trial = { build, event, column, columnsOf };
-    return { event, states: services.map((id) => stateOf(trial, id, byService.get(id) ?? [])) };
+    const trial: Trial = { build, event, down: new Set(event.downIds), column, columnsOf };
+    return { event, states: tried.map((service) => stateOf(trial, service)) };
   });
 }
 
@@ -29,46 +34,64 @@ function downBy(events: readonly FailureEvent[]): ReadonlyMap<string, Columns> {
   const down = new Map<string, Columns>();
   events.forEach((event, column) => {
     for (const id of event.downIds) {
-      const columns = down.get(id) ?? emptyColumns(events.length);
+      let columns = down.get(id);
+      if (!columns) {
+        columns = emptyColumns(events.length);
+        down.set(id, columns);
+      }
       addColumn(columns, column);
-      down.set(id, columns);
     }
   });
   return down;
 }
 
+/** A service with its ways, the events each is down in, and what else aboard is made for it but has no way. */
+interface Tried {
+  readonly serviceId: ServiceId;
+  readonly ways: readonly TriedWay[];
+  readonly columns: readonly Columns[];
+  readonly missing: readonly string[];
+}
+
 interface Trial {
   readonly build: Build;
   readonly event: FailureEvent;
+  readonly down: ReadonlySet<string>;
   readonly column: number;
   readonly columnsOf: (node: string) => Columns;
 }
 
-function stateOf(trial: Trial, serviceId: ServiceId, ways: readonly TriedWay[]): ServiceState {
-  const isDown = (gate: string): boolean => hasColumn(trial.columnsOf(gate), trial.column);
-  const standing = ways.filter((way) => !isDown(way.gate));
-  const live = standing
-    .filter((way) => !way.carried || isCarried(trial, way, isDown))
-    .map((way) => inEvent(trial, way));
-  const best = live.find((way) => way.grade === 'full') ?? live[0];
-  const liveWayIds = live.map((way) => way.id);
-  if (!best) {
-    const onMount = standing.filter((way) => way.carried);
-    return { serviceId, grade: 'lost', reason: lostReason(trial, serviceId, ways, onMount), liveWayIds };
-  }
+function stateOf(trial: Trial, service: Tried): ServiceState {
+  const { serviceId } = service;
+  const onMount: TriedWay[] = [];
+  const liveWayIds: string[] = [];
+  let best: TriedWay | undefined;
+  service.ways.forEach((way, index) => {
+    if (hasColumn(service.columns[index] ?? ALWAYS_UP, trial.column)) return;
+    if (way.carried && !isCarried(trial, way)) {
+      onMount.push(way);
+      return;
+    }
+    const live = inEvent(trial, way);
+    liveWayIds.push(live.id);
+    if (!best || (best.grade === 'reduced' && live.grade === 'full')) best = live;
+  });
+  if (!best) return { serviceId, grade: 'lost', reason: lostReason(trial, service, onMount), liveWayIds };
   const reason = best.grade === 'full' ? `By ${best.label}.` : `By ${best.label}: ${best.reason}.`;
   return { serviceId, grade: best.grade, reason, liveWayIds };
 }
+
+const ALWAYS_UP = emptyColumns(0);
 
 /**
  * Whether an event makes somebody take a portable set off its mount: it has lost the ship's supply, it was unplugged for
  * a storm, or the crew take to the raft. A set whose supply is not drawn is taken to hang on the boat's banks.
  */
-function isCarried(trial: Trial, way: BuiltWay, isDown: (gate: string) => boolean): boolean {
-  const { build, event } = trial;
+function isCarried(trial: Trial, way: BuiltWay): boolean {
+  const { build, event, column, columnsOf } = trial;
   if (event.kind === 'abandon') return true;
   if (event.kind === 'lightning') return build.index.items.get(way.itemId)?.facts.unpluggedInStorms === true;
-  if (hasDrawnSupply(build, way.itemId)) return isDown(supplyGate(build, way.itemId));
+  if (hasDrawnSupply(build, way.itemId)) return hasColumn(columnsOf(supplyGate(build, way.itemId)), column);
   return event.downIds.some((id) => build.components.get(id)?.kind === 'bank');
 }
 
@@ -82,32 +105,20 @@ function inEvent({ build, event }: Trial, way: TriedWay): TriedWay {
 
 const MOST_REASONS = 3;
 
-function lostReason(
-  trial: Trial,
-  serviceId: ServiceId,
-  ways: readonly TriedWay[],
-  onMount: readonly TriedWay[],
-): string {
-  const reasons = [...deadWays(trial, ways)];
-  for (const noWay of trial.build.noWays) if (noWay.serviceId === serviceId) reasons.push(noWay.reason);
-  const distinct = [...new Set(reasons)];
-  if (distinct.length === 0) distinct.push('nothing aboard is made for it');
-  const shown = distinct.slice(0, MOST_REASONS).join('; ');
-  const more = distinct.length > MOST_REASONS ? `; and ${distinct.length - MOST_REASONS} more` : '';
-  const sentences = [sentence(`${shown}${more}`)];
-  for (const way of onMount) sentences.push(sentence(`${way.label}, it would still serve, reduced`));
-  return sentences.join(' ');
+function lostReason(trial: Trial, { ways, missing }: Tried, onMount: readonly TriedWay[]): string {
+  const dead = ways.filter((way) => !way.carried);
+  const reasons = [...dead.slice(0, MOST_REASONS).map((way) => deathOf(trial, way)), ...missing];
+  const shown = [...new Set(reasons)].slice(0, MOST_REASONS);
+  if (shown.length === 0) shown.push('nothing aboard is made for it');
+  if (dead.length > MOST_REASONS) shown.push(`and ${dead.length - MOST_REASONS} more ways are gone`);
+  const carried = onMount.map((way) => sentence(`${way.label}, it would still serve, reduced`));
+  return [sentence(shown.join('; ')), ...carried].join(' ');
 }
 
-function deadWays(trial: Trial, ways: readonly TriedWay[]): readonly string[] {
-  const down = new Set(trial.event.downIds);
-  return ways
-    .filter((way) => !way.carried)
-    .map((way) => {
-      const culprit = way.hangsOn.find((id) => down.has(id));
-      const label = culprit === undefined ? undefined : trial.build.components.get(culprit)?.label;
-      return label === undefined || label === way.label ? `${way.label} is gone` : `${way.label} goes with ${label}`;
-    });
+function deathOf({ build, down }: Trial, way: TriedWay): string {
+  const culprit = way.hangsOn.find((id) => down.has(id));
+  const label = culprit === undefined ? undefined : build.components.get(culprit)?.label;
+  return label === undefined || label === way.label ? `${way.label} is gone` : `${way.label} goes with ${label}`;
 }
 
 function sentence(text: string): string {
