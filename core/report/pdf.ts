@@ -11,7 +11,7 @@ import {
 } from './pdfPage.ts';
 import { FACES, type PdfSink, printable, type SheetFonts } from './pdfSink.ts';
 import { type Frame, gap } from './pdfTable.ts';
-import { drawLine, drawLines, drawRule, STYLES, wrap } from './pdfType.ts';
+import { drawLine, drawLines, drawRule, portions, STYLES, type Style, wrap } from './pdfType.ts';
 import type { Sheet, SheetSection } from './types.ts';
 
 /** What a PDFKit document must be made with to take a sheet: pages kept open, none begun, the sheet's own date. */
@@ -152,15 +152,12 @@ function bookmarked(layout: Layout, head: Piece, title: string, bookmarks: Bookm
 }
 
 function titlePieces(frame: Frame, sheet: Sheet): Piece[] {
-  const title = wrap(frame.pdf, sheet.title, frame.width, STYLES.title);
-  const subtitle = wrap(frame.pdf, sheet.subtitle, frame.width, STYLES.subtitle);
-  return [
-    {
-      height: title.length * STYLES.title.leading + subtitle.length * STYLES.subtitle.leading + 12,
-      draw: (x, y) => {
-        drawLines(frame.pdf, title, x, y, STYLES.title);
-        drawLines(frame.pdf, subtitle, x, y + title.length * STYLES.title.leading, STYLES.subtitle);
-      },
-    },
-  ];
+  const set = (text: string, style: Style, after: number): Piece[] => {
+    const parts = portions(wrap(frame.pdf, text, frame.width, style));
+    return parts.map((lines, index) => ({
+      height: lines.length * style.leading + (index === parts.length - 1 ? after : 0),
+      draw: (x, y) => drawLines(frame.pdf, lines, x, y, style),
+    }));
+  };
+  return [...set(sheet.title, STYLES.title, 0), ...set(sheet.subtitle, STYLES.subtitle, 12)];
 }

@@ -2,7 +2,7 @@ import { blankPieces, signaturePieces } from './pdfForms.ts';
 import type { Piece } from './pdfPage.ts';
 import { drawShapes } from './pdfShapes.ts';
 import { emptyPiece, type Frame, gap, matrixPieces, tablePieces } from './pdfTable.ts';
-import { drawLine, drawLines, drawRule, INK, mm, PT_PER_MM, STYLES, type Style, wrap } from './pdfType.ts';
+import { drawLine, drawLines, drawRule, INK, mm, PT_PER_MM, portions, STYLES, type Style, wrap } from './pdfType.ts';
 import type { Block, SheetFinding } from './types.ts';
 
 /** A block as pieces that fit the frame's width. */
@@ -76,22 +76,23 @@ const ROOM_TO_WRITE = 20;
 
 function factPieces(frame: Frame, rows: readonly (readonly [string, string])[]): Piece[] {
   const labelWidth = Math.min(mm(46), frame.width * 0.3);
-  const pieces = rows.flatMap(([label, value], index): Piece[] => {
+  const pieces = rows.flatMap(([label, value], row) => {
     const labels = wrap(frame.pdf, label, labelWidth - 6, STYLES.quiet);
-    const values = wrap(frame.pdf, value, frame.width - labelWidth, STYLES.body);
-    const height = Math.max(labels.length * STYLES.quiet.leading, values.length * STYLES.body.leading) + 2.4;
-    const tall = value === '' ? ROOM_TO_WRITE : height;
-    return [
-      {
-        height: tall,
-        keepWithNext: index === 0 && rows.length > 1,
+    const parts = portions(wrap(frame.pdf, value, frame.width - labelWidth, STYLES.body));
+    return parts.map((lines, part): Piece => {
+      const words = Math.max(labels.length * STYLES.quiet.leading, lines.length * STYLES.body.leading) + 2.4;
+      const height = value === '' ? ROOM_TO_WRITE : words;
+      return {
+        height,
+        keepWithNext: row === 0 && rows.length > 1,
         draw: (x, y) => {
-          drawLines(frame.pdf, labels, x, y + 0.6, STYLES.quiet);
-          drawLines(frame.pdf, values, x + labelWidth, y, STYLES.body);
-          drawRule(frame.pdf, [x, y + tall - 1], [x + frame.width, y + tall - 1], 0.3, 'hairline');
+          if (part === 0) drawLines(frame.pdf, labels, x, y + 0.6, STYLES.quiet);
+          drawLines(frame.pdf, lines, x + labelWidth, y, STYLES.body);
+          if (part < parts.length - 1) return;
+          drawRule(frame.pdf, [x, y + height - 1], [x + frame.width, y + height - 1], 0.3, 'hairline');
         },
-      },
-    ];
+      };
+    });
   });
   return pieces.length === 0 ? [] : [...pieces, gap(8)];
 }
@@ -141,17 +142,18 @@ function findingPieces(frame: Frame, finding: SheetFinding): Piece[] {
       drawLines(pdf, title, x + indent, y + 3, STYLES.heading);
     },
   };
-  const rows = findingRows(finding).map(([label, value, style]): Piece => {
-    const lines = wrap(pdf, value, frame.width - indent - labelWidth, style);
-    return {
-      height: lines.length * style.leading + 1.5,
-      keepWithNext: true,
-      draw: (x, y) => {
-        drawLine(pdf, label, x + indent, y + style.leading * 0.8, STYLES.quiet);
-        drawLines(pdf, lines, x + indent + labelWidth, y, style);
-      },
-    };
-  });
+  const rows = findingRows(finding).flatMap(([label, value, style]) =>
+    portions(wrap(pdf, value, frame.width - indent - labelWidth, style)).map(
+      (lines, index): Piece => ({
+        height: lines.length * style.leading + 1.5,
+        keepWithNext: true,
+        draw: (x, y) => {
+          if (index === 0) drawLine(pdf, label, x + indent, y + style.leading * 0.8, STYLES.quiet);
+          drawLines(pdf, lines, x + indent + labelWidth, y, style);
+        },
+      }),
+    ),
+  );
   return [head, ...rows, gap(8)];
 }
 

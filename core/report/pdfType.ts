@@ -95,6 +95,16 @@ function breakWord(pdf: PdfSink, word: string, width: number, style: Style): str
   return [...pieces, piece];
 }
 
+/** Most lines that are kept together: well under a page of the largest type. */
+const PORTION = 24;
+
+/** Lines in portions that fit a page each; nearly always one. */
+export function portions(lines: readonly string[]): string[][] {
+  const out: string[][] = [];
+  for (let from = 0; from < lines.length; from += PORTION) out.push(lines.slice(from, from + PORTION));
+  return out;
+}
+
 /** Draws wrapped lines from the top edge `topY`; the first baseline is 80 per cent of the leading below it. */
 export function drawLines(
   pdf: PdfSink,
