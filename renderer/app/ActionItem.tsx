@@ -1,8 +1,9 @@
 import { Button, Keyboard, MenuItem, Text, Tooltip, TooltipTrigger } from 'react-aria-components';
 import { useHost } from '../host/context.ts';
 import { useApp, useAppStore } from '../store/context.ts';
-import { type Action, shownChord } from './action.ts';
+import type { Action } from './action.ts';
 import { Icon, type IconName } from './icons.tsx';
+import { shownChord } from './keys.ts';
 
 /** A menu entry for an action, with its shortcut. */
 export function ActionItem({ action, name }: { action: Action; name?: string }) {

@@ -11,8 +11,8 @@ import {
 import { useHost } from '../host/context.ts';
 import { useApp, useAppStore } from '../store/context.ts';
 import { AppDialog } from './AppDialog.tsx';
-import { shownChord } from './action.ts';
 import { ACTIONS } from './actions.ts';
+import { shownChord } from './keys.ts';
 
 /** Every command by name. */
 export function CommandPalette() {

@@ -1,7 +1,7 @@
 import { Button } from 'react-aria-components';
 import { AppDialog } from './AppDialog.tsx';
-import { shownChord } from './action.ts';
 import { ACTIONS } from './actions.ts';
+import { shownChord } from './keys.ts';
 
 const STEPS = [
   'Drag a part from the Parts list onto the boat. It snaps to a named place when it is near one.',

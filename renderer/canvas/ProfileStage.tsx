@@ -1,9 +1,10 @@
 import type Konva from 'konva';
 import { memo, type RefObject, useEffect, useMemo, useState } from 'react';
 import { Layer, Stage } from 'react-konva';
+import { drawBackdrop } from '../../core/drawing/backdrop.ts';
 import { type ProfileOptions, SHOW_ALL, subjectKey } from '../../core/drawing/options.ts';
 import { PALETTES } from '../../core/drawing/palette.ts';
-import { drawBackdrop, drawInstallation } from '../../core/drawing/profile.ts';
+import { drawInstallation } from '../../core/drawing/profile.ts';
 import type { Projection, Shape } from '../../core/drawing/types.ts';
 import type { Project } from '../../core/model/project.ts';
 import { useThemeName } from '../app/useTheme.ts';

@@ -20,7 +20,7 @@ export const ShapeNode = memo(
       perfectDrawEnabled: false,
       opacity: shape.opacity ?? 1,
       subject: shape.subject,
-      mark: shape.layer === 'marks',
+      mark: isFindingMark(shape),
     };
     if (shape.kind === 'text') return <KonvaShape {...common} {...textDrawing(shape, palette)} />;
     const paint = {
@@ -36,6 +36,12 @@ export const ShapeNode = memo(
   },
   (before, after) => before.palette === after.palette && isSameShape(before.shape, after.shape),
 );
+
+/** Whether a shape is the number of a finding, which opens the findings instead of moving a part. */
+function isFindingMark(shape: Shape): boolean {
+  if (shape.layer !== 'marks') return false;
+  return shape.kind === 'text' ? shape.ink === 'finding' : shape.fill === 'finding' || shape.stroke === 'finding';
+}
 
 /** Text drawn from its baseline and anchor as SVG and PDF do; Konva's own text node has neither. */
 function textDrawing(shape: TextShape, palette: Palette) {

@@ -23,7 +23,7 @@ export function PartsList() {
       <SearchField aria-label="Search parts" value={search} onChange={setSearch}>
         <Input placeholder="Search parts" id="parts-search" />
       </SearchField>
-      <div className="parts-scroll" onPointerDown={handleDown}>
+      <div className="parts-scroll" onPointerDownCapture={handleDown}>
         <ListBox
           aria-label="Parts. Press Enter to add one"
           className="parts-list"
