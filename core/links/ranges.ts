@@ -5,13 +5,12 @@ import type { Part, PartOf } from '../model/part.ts';
 import type { Item, Project, Settings, Station } from '../model/project.ts';
 import { horizonKm } from '../propagation/horizon.ts';
 import { reachKm } from '../propagation/reach.ts';
+import { LEAST_HEIGHT_M } from '../propagation/sphericalEarth.ts';
 import { combineTolerances, powerToleranceDb, wattsToDbm } from '../rf/decibels.ts';
 import type { DistanceBand, PathBudget, RangeResult } from './types.ts';
 
 /** Tolerance of the sea model at VHF against full-wave theory and measured medians, dB (docs/methods.md, "Smooth sea"). */
 export const MODEL_TOLERANCE_DB = 4;
-/** An antenna drawn at or under the water is reckoned at this height: nothing radiates from below. */
-const MIN_HEIGHT_M = 0.1;
 /** Span of carriers the sea model is meant for, MHz. */
 const MIN_FREQUENCY_MHZ = 100;
 const MAX_FREQUENCY_MHZ = 3000;
@@ -81,7 +80,7 @@ function sideOfPath(path: PathBudget, item: Item, part: PartOf<'radio'>, antenna
     item,
     service: path.service === 'ais' ? 'ais' : 'voice',
     frequencyMhz: path.frequencyMhz,
-    heightM: Math.max(MIN_HEIGHT_M, path.antennaHeightM),
+    heightM: Math.max(LEAST_HEIGHT_M, path.antennaHeightM),
     gainDbi: path.antennaGainDbi,
     lossDb: countedLossDb(path),
     txPowerW: path.txPowerW ?? 0,
@@ -98,7 +97,7 @@ function sideOfHandheld(item: Item, part: PartOf<'standalone'>): OwnSide {
     item,
     service: 'voice',
     frequencyMhz: frequencyMhz.value,
-    heightM: Math.max(MIN_HEIGHT_M, item.position.zM),
+    heightM: Math.max(LEAST_HEIGHT_M, item.position.zM),
     gainDbi: gainDbi.value,
     lossDb: 0,
     txPowerW: txPowerW.value,

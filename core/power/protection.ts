@@ -48,27 +48,30 @@ function verdictOf(device: Device, largestRatingA: number, sustainedA: number): 
 }
 
 /**
- * The device that opens this wire: a fuse in it, a breaker or fuse holder it starts from, a breaker it ends at (as far
- * from the source as the wire is long), or the next such device upstream of a panel it starts from. An inverter or
- * converter limits its own output.
+ * The device that opens this wire: its own, or the next one upstream of a panel that has no breakers of its own and so
+ * hands on whatever opens the wire that feeds it.
  */
 function deviceOf(index: ProjectIndex, feed: Feed): Device | null {
+  for (const link of [...chainTo(index, feed)].reverse()) {
+    const device = ownDevice(index, link);
+    if (device) return link === feed ? device : { ratingA: device.ratingA, fromSourceM: 0 };
+    if (powerPartAt(index, link.from.itemId)?.powerClass !== 'panel') return null;
+  }
+  return null;
+}
+
+/**
+ * A fuse in the feed, a breaker, fuse holder or rated panel it starts from, or a breaker it ends at (as far from the
+ * source as the wire is long). An inverter or converter limits its own output.
+ */
+function ownDevice(index: ProjectIndex, feed: Feed): Device | null {
   if (feed.fuse) return { ratingA: feed.fuse.ratingA, fromSourceM: feed.fuse.fromSourceM };
   const source = powerPartAt(index, feed.from.itemId);
   if (source && isBreaker(source)) return { ratingA: ratingOf(source), fromSourceM: 0 };
   if (source?.powerClass === 'inverter' || source?.powerClass === 'converter') return { ratingA: null, fromSourceM: 0 };
+  if (source?.powerClass === 'panel' && ratingOf(source) !== null) return { ratingA: ratingOf(source), fromSourceM: 0 };
   const target = powerPartAt(index, feed.to.itemId);
-  if (target && isBreaker(target)) return { ratingA: ratingOf(target), fromSourceM: feed.lengthM };
-  return source?.powerClass === 'panel' ? upstreamDevice(index, feed, source) : null;
-}
-
-/** A panel with a rating has breakers of its own; one without hands on whatever opens the wire that feeds it. */
-function upstreamDevice(index: ProjectIndex, feed: Feed, panel: PowerPart): Device | null {
-  const ratingA = ratingOf(panel);
-  if (ratingA !== null) return { ratingA, fromSourceM: 0 };
-  const upstream = chainTo(index, feed).at(-2);
-  const device = upstream ? deviceOf(index, upstream) : null;
-  return device ? { ratingA: device.ratingA, fromSourceM: 0 } : null;
+  return target && isBreaker(target) ? { ratingA: ratingOf(target), fromSourceM: feed.lengthM } : null;
 }
 
 function powerPartAt(index: ProjectIndex, itemId: string): PowerPart | null {

@@ -6,6 +6,8 @@ export const EFFECTIVE_EARTH_RADIUS_KM = 8500;
 /** Electrical constants of sea water (Rec. ITU-R P.1812, P.452, P.2001 use the same). */
 const SEA_PERMITTIVITY = 80;
 const SEA_CONDUCTIVITY_S_PER_M = 5;
+/** Lower antennas are taken at this height, m: at the very water the clearance has no number and loss no longer grows steadily. */
+export const LEAST_HEIGHT_M = 0.1;
 
 export interface SeaPath {
   /** Carrier, MHz: 10 to 10 000. Meant for 100 to 3000. */
@@ -54,7 +56,8 @@ export function sphericalEarthLoss(path: SeaPath): SphericalEarthLoss {
   const { frequencyMhz, distanceKm: d } = path;
   const polarisation = path.polarisation ?? 'vertical';
   const ae = EFFECTIVE_EARTH_RADIUS_KM;
-  const [high, low] = path.h1M >= path.h2M ? [path.h1M, path.h2M] : [path.h2M, path.h1M];
+  const high = Math.max(path.h1M, path.h2M, LEAST_HEIGHT_M);
+  const low = Math.max(Math.min(path.h1M, path.h2M), LEAST_HEIGHT_M);
   const horizonKm = Math.sqrt(2 * ae) * (Math.sqrt(0.001 * high) + Math.sqrt(0.001 * low));
   if (d >= horizonKm) {
     const lossDb = firstTermDb(frequencyMhz, d, high, low, ae, polarisation);
