@@ -12,7 +12,7 @@ import {
 import { FACES, type PdfSink, printable, type SheetFonts } from './pdfSink.ts';
 import { type Frame, gap } from './pdfTable.ts';
 import { drawLine, drawLines, drawRule, portions, STYLES, type Style, wrap } from './pdfType.ts';
-import type { Sheet, SheetSection } from './types.ts';
+import type { Block, Sheet, SheetSection } from './types.ts';
 
 /** What a PDFKit document must be made with to take a sheet: pages kept open, none begun, the sheet's own date. */
 export interface PdfSettings {
@@ -132,10 +132,22 @@ function setSection(layout: Layout, section: SheetSection, bookmarks: Bookmark[]
   const frame = frameOf(layout);
   const [head, ...rest] = [
     bookmarked(layout, headingPiece(frame, section.title, 1), section.title, bookmarks),
-    ...section.blocks.flatMap((block) => blockPieces(frame, block)),
+    ...sectionPieces(frame, section.blocks),
     gap(10),
   ];
   if (head) setPieces(layout, [head, ...rest]);
+}
+
+/** The blocks of a section; what introduces a list stays with its beginning. */
+function sectionPieces(frame: Frame, blocks: readonly Block[]): Piece[] {
+  let introduces = true;
+  return blocks.flatMap((block, index) => {
+    if (block.kind === 'heading') introduces = true;
+    const pieces = blockPieces(frame, block);
+    const isSmall = pieces.reduce((sum, piece) => sum + piece.height, 0) < frame.height / 4;
+    introduces &&= ['heading', 'paragraph', 'drawing'].includes(block.kind) && isSmall;
+    return introduces && index < blocks.length - 1 ? pieces.map((piece) => ({ ...piece, keepWithNext: true })) : pieces;
+  });
 }
 
 /** The section's head, which also sets the bookmark, because only then is it known on which page it falls. */

@@ -1,5 +1,5 @@
 import type { Piece } from './pdfPage.ts';
-import { captionPieces, type Frame, gap, notAlone } from './pdfTable.ts';
+import { captionPieces, type Frame, gap, partedRows } from './pdfTable.ts';
 import { drawLine, drawLines, drawRule, INK, mm, STYLES, wrap } from './pdfType.ts';
 import type { BlankRow, Block } from './types.ts';
 
@@ -29,7 +29,7 @@ export function blankPieces(frame: Frame, block: BlanksBlock): Piece[] {
     },
   };
   const rows = block.rows.map((row) => blankRow(frame, widths, row, head));
-  return [...captionPieces(frame, block.caption), head, ...notAlone(rows), gap(10)];
+  return [...captionPieces(frame, block.caption), head, ...partedRows(frame, rows), gap(10)];
 }
 
 function blankRow(frame: Frame, widths: readonly number[], row: BlankRow, head: Piece): Piece {

@@ -24,12 +24,16 @@ export function tablePieces(frame: Frame, table: TableBlock): Piece[] {
   const head = headPiece(frame, table.columns, widths);
   const rows = table.rows.flatMap((row) => rowPieces(frame, table.columns, widths, row, STYLES.cell, head));
   const total = table.total ? rowPieces(frame, table.columns, widths, table.total, STYLES.cellStrong, head) : [];
-  return [...caption, head, ...notAlone([...rows, ...total]), gap(AFTER)];
+  return [...caption, head, ...partedRows(frame, [...rows, ...total]), gap(AFTER)];
 }
 
-/** The last piece is never alone on its page. */
-export function notAlone(pieces: readonly Piece[]): Piece[] {
-  return pieces.map((piece, index) => (index === pieces.length - 2 ? { ...piece, keepWithNext: true } : piece));
+/** Rows as a reader wants them parted: a short list stays whole, and the last row of a long one is never alone. */
+export function partedRows(frame: Frame, rows: readonly Piece[], shareOfPage = 0.25): Piece[] {
+  const isShort = rows.reduce((sum, row) => sum + row.height, 0) < frame.height * shareOfPage;
+  const last = rows.length - 1;
+  return rows.map((row, index) =>
+    index < last && (isShort || index === last - 1) ? { ...row, keepWithNext: true } : row,
+  );
 }
 
 /** Clear space, which costs nothing at the head or the foot of a page. */
@@ -185,7 +189,7 @@ export function matrixPieces(frame: Frame, matrix: MatrixBlock): Piece[] {
       },
     };
   });
-  return [...captionPieces(frame, matrix.caption), head, ...notAlone(rows), gap(AFTER)];
+  return [...captionPieces(frame, matrix.caption), head, ...partedRows(frame, rows, 0.6), gap(AFTER)];
 }
 
 function drawGrade(pdf: PdfSink, letter: string, x: number, y: number, width: number, height: number): void {

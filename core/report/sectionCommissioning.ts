@@ -1,9 +1,10 @@
 import { indexProject } from '../catalogue/lookup.ts';
+import { MAX_SHOWN_VSWR } from '../links/budget.ts';
 import type { PathBudget } from '../links/types.ts';
 import type { RadioClass } from '../model/part.ts';
 import { openEndVswr, vswrAtInput } from '../rf/mismatch.ts';
 import { bare, type SheetContext, show } from './context.ts';
-import { pathTitle } from './sectionLosses.ts';
+import { feederLoss, hasFeeder, openEndText, pathTitle } from './sectionLosses.ts';
 import type { BlankRow, Block, SheetSection } from './types.ts';
 
 const YES_NO = 'yes / no';
@@ -12,7 +13,9 @@ const GOOD_VSWR = 1.5;
 
 /** Blanks to fill in on board, each with the value this design expects beside it. */
 export function commissioningSection(context: SheetContext): SheetSection {
-  const transmitting = context.assessment.paths.filter((path) => path.txPowerW !== null && path.canTransmit);
+  const transmitting = context.assessment.paths.filter(
+    (path) => path.txPowerW !== null && path.canTransmit && hasFeeder(path),
+  );
   return {
     id: 'commissioning',
     title: 'Commissioning record',
@@ -64,31 +67,40 @@ function beforeRows(context: SheetContext): BlankRow[] {
   ];
 }
 
+/** Services whose sets an ordinary through-line wattmeter can check. */
+const METERED: readonly PathBudget['service'][] = ['vhf-voice', 'ais', 'mf-hf'];
+
 function pathRows(context: SheetContext, path: PathBudget): BlankRow[] {
-  const matchedDb = path.elements
-    .filter((element) => element.kind !== 'mismatch')
-    .reduce((sum, each) => sum + each.lossDb, 0);
-  return [
-    { label: 'VSWR at the set, antenna on', expected: vswrExpectation(context, path, matchedDb), unit: '' },
-    {
-      label: 'VSWR at the set, antenna taken off (analyser only)',
-      expected: openEndExpectation(context, path, matchedDb),
-      unit: '',
-    },
+  const feeder = feederLoss(path);
+  const powerRows: BlankRow[] = [
     { label: 'Forward power at the set', expected: show(context, path.txPowerW ?? 0, 'W'), unit: 'W' },
     { label: 'Forward power at the antenna end', expected: wattsExpectation(context, path), unit: 'W' },
+  ];
+  if (path.service === 'mf-hf') {
+    return [
+      { label: 'VSWR at the set, tuned', expected: `${show(context, GOOD_VSWR, 'ratio', 1)} or less`, unit: '' },
+      ...powerRows,
+    ];
+  }
+  return [
+    { label: 'VSWR at the set, antenna on', expected: vswrExpectation(context, path, feeder.lossDb), unit: '' },
+    {
+      label: 'VSWR at the set, antenna taken off (analyser only)',
+      expected: openEndExpectation(context, path),
+      unit: '',
+    },
+    ...(METERED.includes(path.service) ? powerRows : []),
     {
       label: 'Loss of the feeder',
-      expected: `${bare(context, path.lossDb, 'dB', 2)} ± ${show(context, path.toleranceDb, 'dB')}`,
+      expected: `${bare(context, feeder.lossDb, 'dB', 2)} ± ${show(context, feeder.toleranceDb, 'dB')}`,
       unit: 'dB',
     },
   ];
 }
 
 /** Good is what a good antenna reads through this loss, with a warning where the loss would hide a bad one. */
-function vswrExpectation(context: SheetContext, path: PathBudget, matchedDb: number): string {
-  const good = vswrAtInput(matchedDb, GOOD_VSWR);
-  const text = `${show(context, good, 'ratio')} or less`;
+function vswrExpectation(context: SheetContext, path: PathBudget, feederDb: number): string {
+  const text = `${show(context, vswrAtInput(feederDb, GOOD_VSWR), 'ratio')} or less`;
   const hides = path.openEndVswr < 3;
   return hides
     ? `${text}; proves little: with no antenna it would read ${show(context, path.openEndVswr, 'ratio')}`
@@ -96,15 +108,15 @@ function vswrExpectation(context: SheetContext, path: PathBudget, matchedDb: num
 }
 
 /** The open-end reading with its band: more loss reads lower. */
-function openEndExpectation(context: SheetContext, path: PathBudget, matchedDb: number): string {
-  const low = matchedDb + path.toleranceDb;
-  const high = matchedDb - path.toleranceDb;
-  const nominal = show(context, path.openEndVswr, 'ratio', 1);
-  if (low <= 0) return nominal;
-  const from = show(context, openEndVswr(low), 'ratio', 1);
-  return high > 0
-    ? `${nominal} (${from} to ${show(context, openEndVswr(high), 'ratio', 1)}); higher is better`
-    : `${nominal} (${from} or more)`;
+function openEndExpectation(context: SheetContext, path: PathBudget): string {
+  const { lossDb, toleranceDb } = feederLoss(path);
+  const nominal = openEndText(context, path);
+  if (path.openEndVswr >= MAX_SHOWN_VSWR) return nominal;
+  const from = show(context, openEndVswr(lossDb + toleranceDb), 'ratio', 1);
+  const least = lossDb - toleranceDb;
+  return least > 0
+    ? `${nominal} (${from} to ${show(context, openEndVswr(least), 'ratio', 1)}); higher is better`
+    : `${nominal} (${from} or more); higher is better`;
 }
 
 function wattsExpectation(context: SheetContext, path: PathBudget): string {

@@ -1,4 +1,5 @@
 import { indexProject } from '../catalogue/lookup.ts';
+import { MAX_SHOWN_VSWR } from '../links/budget.ts';
 import { runLengthM } from '../links/route.ts';
 import type { PathBudget, PathElement } from '../links/types.ts';
 import { bare, type SheetContext, show } from './context.ts';
@@ -8,7 +9,7 @@ import { BASIS_WORDS, itemTag, PATH_SERVICE_WORDS } from './words.ts';
 
 /** Every path, element by element, in order from the radio's socket to the antenna's feed point. */
 export function lossSection(context: SheetContext): SheetSection {
-  const { paths } = context.assessment;
+  const paths = context.assessment.paths.filter(hasFeeder);
   return {
     id: 'losses',
     title: 'Path losses',
@@ -33,6 +34,25 @@ export function pathOutcome(context: SheetContext, path: PathBudget): string {
   const loss = `${bare(context, path.lossDb, 'dB', 2)} ± ${show(context, path.toleranceDb, 'dB', 2)}, ${show(context, path.lostPercent, 'percent')} lost`;
   if (path.txPowerW === null || path.wattsAtAntenna === null) return `Receive only: ${loss}`;
   return `${show(context, path.txPowerW, 'W')} at the set, ${show(context, path.wattsAtAntenna, 'W')} at the antenna: ${loss}`;
+}
+
+/** Loss between the set and the antenna's feed point without the antenna's own mismatch: what a feeder test reads. */
+export function feederLoss(path: PathBudget): { readonly lossDb: number; readonly toleranceDb: number } {
+  const feeder = path.elements.filter((element) => element.kind !== 'mismatch');
+  return {
+    lossDb: feeder.reduce((sum, element) => sum + element.lossDb, 0),
+    toleranceDb: Math.hypot(...feeder.map((element) => element.toleranceDb)),
+  };
+}
+
+/** The reading with the antenna taken off, or that no meter can tell it. */
+export function openEndText(context: SheetContext, path: PathBudget): string {
+  return path.openEndVswr >= MAX_SHOWN_VSWR ? 'off the scale' : show(context, path.openEndVswr, 'ratio', 1);
+}
+
+/** A set with its antenna inside has no feeder to list or to test. */
+export function hasFeeder(path: PathBudget): boolean {
+  return path.elements.length > 0;
 }
 
 function pathBlocks(context: SheetContext, path: PathBudget): Block[] {
@@ -107,7 +127,7 @@ function totalRow(context: SheetContext, path: PathBudget): string[] {
 function pathRemarks(context: SheetContext, path: PathBudget): string {
   const parts = [
     `Antenna ${show(context, path.antennaGainDbi, 'dBi')}, feed point ${show(context, path.antennaHeightM, 'm')} above the water.`,
-    `With the antenna taken off, an analyser at the set should read VSWR ${show(context, path.openEndVswr, 'ratio', 1)}.`,
+    `With the antenna taken off, an analyser at the set should read VSWR ${openEndText(context, path)}.`,
   ];
   if (path.eirpDbm !== null) parts.push(`Effective radiated level ${show(context, path.eirpDbm, 'dBm')} EIRP.`);
   if (!path.canTransmit) parts.push('A device on the way forbids transmitting by this path.');

@@ -1,9 +1,11 @@
+import { MAX_SHOWN_VSWR } from '../links/budget.ts';
 import { routedLengthM } from '../links/route.ts';
 import type { PathBudget } from '../links/types.ts';
 import type { Measurement } from '../model/project.ts';
 import { lossOfOpenEndVswrDb } from '../rf/mismatch.ts';
 import type { Unit } from '../units/quantity.ts';
-import { type SheetContext, show } from './context.ts';
+import { bare, type SheetContext, show } from './context.ts';
+import { feederLoss, openEndText } from './sectionLosses.ts';
 import type { SheetSection } from './types.ts';
 import { subjectLabel } from './words.ts';
 
@@ -82,7 +84,7 @@ function prediction(context: SheetContext, measurement: Measurement): string {
     case 'insertion-loss-db':
       return lossPrediction(context, path, measurement);
     case 'vswr':
-      return `behind ${show(context, path.lossDb, 'dB')} even a missing antenna would read ${show(context, path.openEndVswr, 'ratio')} here`;
+      return vswrPrediction(context, path);
     case 'forward-power-w':
       return powerPrediction(context, path, measurement);
     case 'reflected-power-w':
@@ -101,26 +103,35 @@ function pathOf(context: SheetContext, measurement: Measurement): PathBudget | u
   return candidates.toSorted((a, b) => off(a) - off(b))[0];
 }
 
+/** A reading at the set says something about the antenna only where the feeder does not hide it. */
+function vswrPrediction(context: SheetContext, path: PathBudget): string {
+  if (path.openEndVswr >= MAX_SHOWN_VSWR) return 'nothing lies between: the reading is the antenna’s own';
+  const { lossDb } = feederLoss(path);
+  return `behind ${show(context, lossDb, 'dB')} even a missing antenna would read ${show(context, path.openEndVswr, 'ratio')} here`;
+}
+
 function openEndPrediction(context: SheetContext, path: PathBudget, value: number): string {
-  const predicted = `predicted ${show(context, path.openEndVswr, 'ratio', 1)} (${show(context, path.lossDb, 'dB')})`;
+  const { lossDb, toleranceDb } = feederLoss(path);
+  const predicted = `predicted ${openEndText(context, path)} (${show(context, lossDb, 'dB')})`;
   if (value <= 1) return `${predicted}; a reading of 1 cannot be a feeder with its end open`;
   const measuredDb = lossOfOpenEndVswrDb(value);
-  const extraDb = measuredDb - path.lossDb;
   const means = `this reading means ${show(context, measuredDb, 'dB')}`;
-  if (extraDb > path.toleranceDb) return `${predicted}; ${means}: ${show(context, extraDb, 'dB')} unexplained`;
-  return `${predicted}; ${means}: as expected`;
+  return `${predicted}; ${means}: ${verdict(context, measuredDb - lossDb, toleranceDb)}`;
 }
 
 function lossPrediction(context: SheetContext, path: PathBudget, measurement: Measurement): string {
   const own = path.elements.filter((element) => element.subject.id === measurement.subject.id);
-  const ofPart = own.length > 0 && own.length < path.elements.length;
-  const lossDb = ofPart ? own.reduce((sum, element) => sum + element.lossDb, 0) : path.lossDb;
-  const toleranceDb = ofPart ? Math.hypot(...own.map((element) => element.toleranceDb)) : path.toleranceDb;
-  const extraDb = measurement.value - lossDb;
-  const predicted = `predicted ${show(context, lossDb, 'dB')} ± ${show(context, toleranceDb, 'dB')}`;
-  return extraDb > toleranceDb
-    ? `${predicted}: ${show(context, extraDb, 'dB')} unexplained`
-    : `${predicted}: as expected`;
+  const whole = feederLoss(path);
+  const ofPart = measurement.subject.kind === 'run' && own.length > 0;
+  const lossDb = ofPart ? own.reduce((sum, element) => sum + element.lossDb, 0) : whole.lossDb;
+  const toleranceDb = ofPart ? Math.hypot(...own.map((element) => element.toleranceDb)) : whole.toleranceDb;
+  const predicted = `predicted ${bare(context, lossDb, 'dB', 2)} ± ${show(context, toleranceDb, 'dB')}`;
+  return `${predicted}: ${verdict(context, measurement.value - lossDb, toleranceDb)}`;
+}
+
+/** More loss than the tolerance allows is unexplained; less is only a better cable than its data sheet. */
+function verdict(context: SheetContext, extraDb: number, toleranceDb: number): string {
+  return extraDb > toleranceDb ? `${show(context, extraDb, 'dB')} unexplained` : 'as expected';
 }
 
 function powerPrediction(context: SheetContext, path: PathBudget, measurement: Measurement): string {

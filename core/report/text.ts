@@ -3,9 +3,9 @@ import type { PathBudget, RangeResult } from '../links/types.ts';
 import type { Project } from '../model/project.ts';
 import type { UnitPreferences } from '../units/preferences.ts';
 import { GOVERNS } from './cautions.ts';
-import { bandText, bare, distanceUnit, type SheetContext, show } from './context.ts';
+import { bandText, bare, distanceUnit, type SheetContext } from './context.ts';
 import { sheetFinding, sortedFindings } from './sectionFindings.ts';
-import { pathOutcome, pathTitle } from './sectionLosses.ts';
+import { hasFeeder, openEndText, pathOutcome, pathTitle } from './sectionLosses.ts';
 import { rangeTitle, stationName } from './sectionRanges.ts';
 import { textTable, wrapText } from './textTable.ts';
 import { BASIS_WORDS, gradeLetter, itemTag, serviceOf } from './words.ts';
@@ -18,7 +18,7 @@ export function textReport(project: Project, assessment: Assessment, preferences
   const context: SheetContext = { project, assessment, preferences, paper: 'A4', date: '' };
   const sections = [
     headLines(context),
-    ...assessment.paths.map((path) => pathLines(context, path)),
+    ...assessment.paths.filter(hasFeeder).map((path) => pathLines(context, path)),
     rangeLines(context),
     feedLines(context),
     matrixLines(context),
@@ -57,7 +57,7 @@ function pathLines(context: SheetContext, path: PathBudget): string[] {
   ]);
   return [
     ...heading(pathTitle(context, path)),
-    ...wrapText(`${pathOutcome(context, path)}. Open-end VSWR ${show(context, path.openEndVswr, 'ratio', 1)}.`, WIDTH),
+    ...wrapText(`${pathOutcome(context, path)}. Open-end VSWR ${openEndText(context, path)}.`, WIDTH),
     ...textTable(
       [
         'Element',
