@@ -62,24 +62,51 @@ export interface Behind {
   readonly sustainedExtraA: number;
 }
 
-/** The loads a feed serves: the item at its end, or whatever hangs on it beyond panels and breakers. */
-export function behindFeed(index: ProjectIndex, feed: Feed): Behind {
+/** Share of its input an inverter or converter hands on. Common practice, no source. */
+const CONVERSION_EFFICIENCY = 0.85;
+
+/**
+ * The loads a feed serves: the item at its end, or whatever hangs on it beyond panels and breakers. What hangs on an
+ * inverter or converter counts by the power it takes from the supply in front.
+ * @param voltageV of the supply this feed comes from
+ */
+export function behindFeed(index: ProjectIndex, feed: Feed, voltageV: number): Behind {
   const loads: LoadCurrents[] = [];
   const visited = new Set<string>();
-  const visit = (itemId: string): void => {
+  const visit = (itemId: string, inputV: number, factor: number): void => {
     if (visited.has(itemId)) return;
     visited.add(itemId);
     const part = index.effective.get(itemId);
-    if (!isDistribution(part)) loads.push(loadCurrents(part));
-    else for (const next of index.feedsFrom.get(itemId) ?? []) if (isCounted(index, next)) visit(next.to.itemId);
+    const outputV = convertedV(part);
+    if (outputV === null && !isDistribution(part)) {
+      loads.push(scaled(loadCurrents(part), factor));
+      return;
+    }
+    const [nextV, nextFactor] =
+      outputV === null ? [inputV, factor] : [outputV, (factor * outputV) / inputV / CONVERSION_EFFICIENCY];
+    for (const next of index.feedsFrom.get(itemId) ?? []) {
+      if (isCounted(index, next)) visit(next.to.itemId, nextV, nextFactor);
+    }
   };
-  visit(feed.to.itemId);
+  visit(feed.to.itemId, voltageV, 1);
   return {
     restA: loads.reduce((sum, load) => sum + load.restA, 0),
     transmitExtraA: Math.max(0, ...loads.map((load) => load.peakA - load.restA)),
     sustainedExtraA: Math.max(0, ...loads.map((load) => load.sustainedA - load.restA)),
   };
 }
+
+/** Output voltage of an inverter or converter; null for anything else, and where none is stated. */
+function convertedV(part: Part | undefined): number | null {
+  const isConverter = part?.kind === 'power' && (part.powerClass === 'inverter' || part.powerClass === 'converter');
+  return isConverter && part.figures.voltageV.value > 0 ? part.figures.voltageV.value : null;
+}
+
+const scaled = (load: LoadCurrents, factor: number): LoadCurrents => ({
+  peakA: load.peakA * factor,
+  restA: load.restA * factor,
+  sustainedA: load.sustainedA * factor,
+});
 
 /** Whether a feed is in place: neither it nor what it joins is to be removed. */
 export function isCounted(index: ProjectIndex, feed: Feed): boolean {

@@ -81,7 +81,7 @@ function assessFeed(circuit: Circuit, feed: Feed, conductor: PartOf<'conductor'>
 function behind(circuit: Circuit, feed: Feed): Behind {
   const known = circuit.behind.get(feed.id);
   if (known) return known;
-  const made = behindFeed(circuit.index, feed);
+  const made = behindFeed(circuit.index, feed, sourceVoltageV(circuit.index, chainTo(circuit.index, feed), feed));
   circuit.behind.set(feed.id, made);
   return made;
 }
@@ -89,7 +89,9 @@ function behind(circuit: Circuit, feed: Feed): Behind {
 /** The source's own voltage, else the load's rated one, else that of a charged 12 V battery. */
 function sourceVoltageV(index: ProjectIndex, chain: readonly Feed[], feed: Feed): number {
   const source = index.effective.get(chain[0]?.from.itemId ?? '');
-  if (source?.kind === 'power' && !isDistribution(source)) return source.figures.voltageV.value;
+  if (source?.kind === 'power' && !isDistribution(source) && source.figures.voltageV.value > 0) {
+    return source.figures.voltageV.value;
+  }
   const load = index.effective.get(feed.to.itemId);
   return load?.kind === 'radio' || load?.kind === 'position-source'
     ? load.figures.supplyVoltageV.value

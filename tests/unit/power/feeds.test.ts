@@ -82,7 +82,7 @@ describe('drop of one feed', () => {
     expect(only(simple(7.5, 1.5)).smallestAreaMm2).toBe(4);
     expect(only(simple(9, 2.5)).smallestAreaMm2).toBe(6);
     expect(only(simple(7.5, 5.26)).smallestAreaMm2).toBe(5.26);
-    expect(only(simple(60, 1.5)).smallestAreaMm2).toBeNull();
+    expect(only(simple(900, 1.5)).smallestAreaMm2).toBeNull();
   });
 
   it('nothing that is to be removed counts', () => {
@@ -127,6 +127,27 @@ describe('shared feeds', () => {
 
   it('hand their fuse on to what hangs on a panel without breakers', () => {
     expect(result('a').protection).toMatchObject({ present: true, ratingA: 30, fromSourceM: 0, verdict: 'good' });
+  });
+
+  it('what hangs on an inverter draws its power from the battery: 0.5 A at 230 V is 10.7 A at 12.6', () => {
+    const mains = { ...power('inverter', 'inverter', 100), figures: { voltageV: f(230) } } as Part;
+    const set = radio('mains-set', {
+      ports: [dc('dc', 'in')],
+      figures: { ...radio('x').figures, txCurrentA: f(0.5), rxCurrentA: f(0.5) },
+    });
+    const p = project(
+      [item('bank', 'bank'), item('inv', 'inverter'), item('sat', 'mains-set')],
+      [],
+      [...PARTS, mains, set],
+      {
+        feeds: [feed('in', 'bank', 'inv', 1, 6, { fuse: FUSE }), feed('out', 'inv', 'sat', 5, 1.5)],
+      },
+    );
+    const [into, out] = assessFeeds(p);
+    expect(into?.currentA).toBeCloseTo((0.5 * 230) / 12.6 / 0.85, 9);
+    expect(out?.currentA).toBe(0.5);
+    expect(out?.totalDropPercent).toBeCloseTo((100 * (out?.dropV ?? 0)) / 230, 9);
+    expect(out?.protection.verdict).toBe('good');
   });
 
   it('a ring of panels ends', () => {
