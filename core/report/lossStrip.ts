@@ -1,11 +1,13 @@
 import type { Drawing, Shape } from '../drawing/types.ts';
-import type { PathBudget } from '../links/types.ts';
+import type { PathBudget, PathElement } from '../links/types.ts';
 import { type SheetContext, show } from './context.ts';
 
 const WIDTH_MM = 178;
 const HEIGHT_MM = 15;
-const BAR_TOP_MM = 1;
 const BAR_HEIGHT_MM = 6.5;
+const MIDDLE_MM = 1 + BAR_HEIGHT_MM / 2;
+const LEFT_MM = 16;
+const SPAN_MM = WIDTH_MM - LEFT_MM - 22;
 const LABEL_MM = 2.5;
 const LABEL_GAP_MM = 26;
 
@@ -14,46 +16,59 @@ const LABEL_GAP_MM = 26;
  * as long as its share of the whole loss, so the widest step is the one to mend.
  */
 export function lossStrip(context: SheetContext, path: PathBudget): Drawing {
-  const power = path.txPowerW ?? 0;
   const total = path.elements.reduce((sum, element) => sum + element.lossDb, 0);
-  const left = 16;
-  const span = WIDTH_MM - left - 22;
-  const middle = BAR_TOP_MM + BAR_HEIGHT_MM / 2;
-  const half = (watts: number): number => (power > 0 ? ((watts / power) * BAR_HEIGHT_MM) / 2 : 0);
   const shapes: Shape[] = [];
-  let x = left;
+  let x = LEFT_MM;
   let lastLabelX = -LABEL_GAP_MM;
   for (const element of path.elements) {
-    const length = total > 0 ? (element.lossDb / total) * span : span / path.elements.length;
-    const before = half(element.wattsIn ?? 0);
-    const after = half(element.wattsOut ?? 0);
-    shapes.push({
-      kind: 'path',
-      layer: 'installation',
-      subject: element.subject,
-      d: `M${x} ${middle - before} L${x + length} ${middle - after} L${x + length} ${middle + after} L${x} ${middle + before} Z`,
-      stroke: 'ink',
-      fill: element.kind === 'cable' ? 'grid' : 'boat-faint',
-      width: 0.2,
-    });
+    const length = total > 0 ? (element.lossDb / total) * SPAN_MM : SPAN_MM / path.elements.length;
     const centre = x + length / 2;
-    if (length > span * 0.06 && centre - lastLabelX >= LABEL_GAP_MM) {
-      shapes.push(label(centre, HEIGHT_MM - 2.5, element.label, 'middle'));
-      shapes.push({
-        kind: 'path',
-        layer: 'labels',
-        d: `M${centre} ${middle + (before + after) / 2} L${centre} ${HEIGHT_MM - 5.2}`,
-        stroke: 'boat-faint',
-        fill: 'none',
-        width: 0.15,
-      });
+    shapes.push(step(path, element, x, length));
+    if (length > SPAN_MM * 0.06 && centre - lastLabelX >= LABEL_GAP_MM) {
+      shapes.push(...callout(element.label, centre));
       lastLabelX = centre;
     }
     x += length;
   }
-  shapes.push({ ...label(left - 1.5, middle + 1, show(context, power, 'W'), 'end'), bold: true });
-  shapes.push({ ...label(x + 1.5, middle + 1, show(context, path.wattsAtAntenna ?? 0, 'W'), 'start'), bold: true });
+  const ends = [
+    label(LEFT_MM - 1.5, MIDDLE_MM + 1, show(context, path.txPowerW ?? 0, 'W'), 'end'),
+    label(x + 1.5, MIDDLE_MM + 1, show(context, path.wattsAtAntenna ?? 0, 'W'), 'start'),
+  ];
+  shapes.push(...ends.map((shape) => ({ ...shape, bold: true })));
   return { width: WIDTH_MM, height: HEIGHT_MM, projection: { originX: 0, originY: 0, scale: 1 }, shapes };
+}
+
+/** One element: as high at each end as its share of the set's power there. */
+function step(path: PathBudget, element: PathElement, left: number, length: number): Shape {
+  const power = path.txPowerW ?? 0;
+  const half = (watts: number | null): number => (power > 0 ? (((watts ?? 0) / power) * BAR_HEIGHT_MM) / 2 : 0);
+  const before = half(element.wattsIn);
+  const after = half(element.wattsOut);
+  const right = left + length;
+  return {
+    kind: 'path',
+    layer: 'installation',
+    subject: element.subject,
+    d: `M${left} ${MIDDLE_MM - before} L${right} ${MIDDLE_MM - after} L${right} ${MIDDLE_MM + after} L${left} ${MIDDLE_MM + before} Z`,
+    stroke: 'ink',
+    fill: element.kind === 'cable' ? 'grid' : 'boat-faint',
+    width: 0.2,
+  };
+}
+
+function callout(text: string, x: number): Shape[] {
+  const foot = MIDDLE_MM + BAR_HEIGHT_MM / 2;
+  return [
+    label(x, HEIGHT_MM - 2.5, text, 'middle'),
+    {
+      kind: 'path',
+      layer: 'labels',
+      d: `M${x} ${foot} L${x} ${HEIGHT_MM - 5.2}`,
+      stroke: 'boat-faint',
+      fill: 'none',
+      width: 0.15,
+    },
+  ];
 }
 
 function label(

@@ -1,5 +1,5 @@
 import type { Drawing, Shape } from '../drawing/types.ts';
-import type { RangeResult } from '../links/types.ts';
+import type { DistanceBand, RangeResult } from '../links/types.ts';
 import { KM_PER_NM } from '../units/constants.ts';
 import { formatNumber } from '../units/format.ts';
 import { distanceUnit, type SheetContext } from './context.ts';
@@ -50,50 +50,30 @@ export function rangeChart(context: SheetContext, bars: readonly Bar[]): Drawing
 
 function barShapes(bar: Bar, top: number, xOf: (km: number) => number): Shape[] {
   const { typical, dependable, horizonKm } = bar.result;
-  const box = (low: number, high: number, y: number, thickness: number): string => {
-    const left = xOf(low);
-    const right = Math.max(xOf(high), left + 0.4);
-    return `M${left} ${y} L${right} ${y} L${right} ${y + thickness} L${left} ${y + thickness} Z`;
-  };
   const horizon = xOf(horizonKm);
   return [
     text(LEFT_MM - 2, top + 4, bar.label, 'end'),
     line(`M${LEFT_MM} ${top + ROW_MM - 0.4} L${WIDTH_MM - RIGHT_MM} ${top + ROW_MM - 0.4}`, 'grid', 0.1),
-    {
-      kind: 'path',
-      layer: 'installation',
-      d: box(dependable.lowKm, dependable.highKm, top + 0.8, 2.3),
-      stroke: 'ink',
-      fill: 'ink',
-      width: 0.2,
-    },
-    {
-      kind: 'path',
-      layer: 'installation',
-      d: box(typical.lowKm, typical.highKm, top + 3.5, 2.3),
-      stroke: 'ink',
-      fill: 'paper',
-      width: 0.25,
-    },
-    {
-      kind: 'path',
-      layer: 'marks',
-      d: `M${xOf(dependable.nominalKm)} ${top + 0.4} L${xOf(dependable.nominalKm)} ${top + 3.5}`,
-      stroke: 'paper',
-      fill: 'none',
-      width: 0.5,
-    },
-    line(`M${xOf(typical.nominalKm)} ${top + 3.5} L${xOf(typical.nominalKm)} ${top + 5.8}`, 'ink', 0.5),
-    {
-      kind: 'path',
-      layer: 'marks',
-      d: `M${horizon} ${top + 0.2} L${horizon} ${top + 6.4}`,
-      stroke: 'ink',
-      fill: 'none',
-      width: 0.35,
-      dash: [0.9, 0.6],
-    },
+    band(dependable, top + 0.8, xOf, 'ink'),
+    upright(xOf(dependable.nominalKm), top + 0.4, top + 3.5, 'paper', 0.5),
+    band(typical, top + 3.5, xOf, 'paper'),
+    upright(xOf(typical.nominalKm), top + 3.5, top + 5.8, 'ink', 0.5),
+    { ...upright(horizon, top + 0.2, top + 6.4, 'ink', 0.35), dash: [0.9, 0.6] },
   ];
+}
+
+/** From the low to the high end, and never too narrow to be seen. */
+function band(range: DistanceBand, top: number, xOf: (km: number) => number, fill: 'ink' | 'paper'): Shape {
+  const left = xOf(range.lowKm);
+  const right = Math.max(xOf(range.highKm), left + 0.4);
+  const d = `M${left} ${top} L${right} ${top} L${right} ${top + 2.3} L${left} ${top + 2.3} Z`;
+  return { kind: 'path', layer: 'installation', d, stroke: 'ink', fill, width: 0.22 };
+}
+
+type PathShape = Extract<Shape, { kind: 'path' }>;
+
+function upright(x: number, top: number, bottom: number, stroke: 'ink' | 'paper', width: number): PathShape {
+  return { kind: 'path', layer: 'marks', d: `M${x} ${top} L${x} ${bottom}`, stroke, fill: 'none', width };
 }
 
 /** A round step that makes four to eight divisions. */

@@ -5,7 +5,7 @@ import { shownQuantity } from '../units/format.ts';
 import type { UnitPreferences } from '../units/preferences.ts';
 import type { Unit } from '../units/quantity.ts';
 import { type CsvCell, csvText } from './csv.ts';
-import { cableRows } from './scheduleRows.ts';
+import { type CableRow, cableRows } from './scheduleRows.ts';
 import { BASIS_WORDS, itemTag, PATH_SERVICE_WORDS } from './words.ts';
 
 const KIND_WORDS = { coax: 'coax', dc: 'DC', data: 'data' } as const;
@@ -17,59 +17,52 @@ function numberCell(value: number | null, unit: Unit, digits: number, preference
   return { value: shown.value, digits: shown.digits };
 }
 
+/** A column of the schedule: its head and what a cable has in it. */
+type CsvColumn = readonly [head: string, cell: (row: CableRow) => CsvCell];
+
 /**
  * The cable schedule for a spreadsheet or a label printer: coax, DC feeds and data cables, one line each, with the
  * reader's units in the header. See `csvText` for separator, decimal mark and formulas.
  */
 export function cableScheduleCsv(project: Project, assessment: Assessment, preferences: UnitPreferences): string {
+  const columns = cableColumns(preferences);
+  const rows = cableRows(project, assessment).map((row) => columns.map(([, cell]) => cell(row)));
+  return csvText(
+    columns.map(([head]) => head),
+    rows,
+    preferences,
+  );
+}
+
+function cableColumns(preferences: UnitPreferences): readonly CsvColumn[] {
   const { length } = preferences;
-  const header = [
-    'No.',
-    'Kind',
-    'Service',
-    'From (unit / port)',
-    'To (unit / port)',
-    'Type',
-    `Outside diameter (${length === 'ft' ? 'in' : 'mm'})`,
-    'Route',
-    `Length (${length})`,
-    'Length known by',
-    `Slack (${length})`,
-    `Cut (${length})`,
-    'Joints',
-    'Connector A',
-    'Connector B',
-    'Gland',
-    'Fuse',
-    'Label A',
-    'Label B',
-    'Status',
-    'Tested (Y/N)',
+  const metres = (value: number | null): CsvCell => numberCell(value, 'm', 2, preferences);
+  return [
+    ['No.', (row) => row.number],
+    ['Kind', (row) => KIND_WORDS[row.kind]],
+    ['Service', (row) => row.service],
+    ['From (unit / port)', (row) => row.from],
+    ['To (unit / port)', (row) => row.to],
+    ['Type', (row) => row.type],
+    [
+      `Outside diameter (${length === 'ft' ? 'in' : 'mm'})`,
+      (row) => numberCell(row.outsideDiameterMm, 'mm', 1, preferences),
+    ],
+    ['Route', (row) => row.route],
+    [`Length (${length})`, (row) => metres(row.lengthM)],
+    ['Length known by', (row) => row.lengthBasis],
+    [`Slack (${length})`, (row) => metres(row.slackM)],
+    [`Cut (${length})`, (row) => metres(row.cutM)],
+    ['Joints', (row) => row.joints],
+    ['Connector A', (row) => row.connectorA],
+    ['Connector B', (row) => row.connectorB],
+    ['Gland', (row) => row.gland],
+    ['Fuse', (row) => row.fuse],
+    ['Label A', (row) => row.labelA],
+    ['Label B', (row) => row.labelB],
+    ['Status', (row) => row.status],
+    ['Tested (Y/N)', () => ''],
   ];
-  const rows = cableRows(project, assessment).map((row): CsvCell[] => [
-    row.number,
-    KIND_WORDS[row.kind],
-    row.service,
-    row.from,
-    row.to,
-    row.type,
-    numberCell(row.outsideDiameterMm, 'mm', 1, preferences),
-    row.route,
-    numberCell(row.lengthM, 'm', 2, preferences),
-    row.lengthBasis,
-    numberCell(row.slackM, 'm', 2, preferences),
-    numberCell(row.cutM, 'm', 2, preferences),
-    row.joints,
-    row.connectorA,
-    row.connectorB,
-    row.gland,
-    row.fuse,
-    row.labelA,
-    row.labelB,
-    row.status,
-    '',
-  ]);
-  return csvText(header, rows, preferences);
 }
 
 const LOSS_HEADER = [
