@@ -35,11 +35,16 @@ export function defaultCableId(project: Project, from: RfPort, to: RfPort): stri
   const cables = partsOfKind(project, 'coax');
   const penalty = (cable: PartOf<'coax'>): number => {
     const { impedanceOhm, maxFrequencyMhz, outsideDiameterMm, lossK1, lossK2 } = cable.figures;
+    // A line without loss of its own is a bare lead-in wire: right between screw terminals, wrong everywhere else.
+    const isLeadIn = lossK1.value === 0 && lossK2.value === 0;
+    const isWrongKind = isLeadIn !== (from.connector === 'terminal' && to.connector === 'terminal');
     const isWrongOhm = ![from.impedanceOhm, to.impedanceOhm].includes(impedanceOhm.value);
     const isTooSlow = maxFrequencyMhz.value < frequencyMhz;
     const isTooThick = outsideDiameterMm.value > mostMm;
     const lossDbPer100M = lossK1.value * Math.sqrt(frequencyMhz) + lossK2.value * frequencyMhz;
-    return (isWrongOhm ? 4e6 : 0) + (isTooSlow ? 2e6 : 0) + (isTooThick ? 1e6 : 0) + lossDbPer100M;
+    return (
+      (isWrongKind ? 8e6 : 0) + (isWrongOhm ? 4e6 : 0) + (isTooSlow ? 2e6 : 0) + (isTooThick ? 1e6 : 0) + lossDbPer100M
+    );
   };
   const best = lowest(cables, penalty);
   if (!best) throw new RefusedEdit('There is no coax to make a run of: add a cable to the parts of your own first.');

@@ -37,7 +37,8 @@ export function nearestPlace(project: Project, position: Position, maxM: number)
   let bestM = maxM;
   for (const place of project.places) {
     const awayM = distanceM(place.position, position);
-    if (awayM > bestM || (best !== undefined && awayM === bestM)) continue;
+    // Written so that a position that is not a number is near nothing.
+    if (!(awayM <= bestM) || (best !== undefined && awayM === bestM)) continue;
     best = place;
     bestM = awayM;
   }

@@ -57,7 +57,7 @@ export function removeFromRun(project: Project, itemId: string): Project {
   const [a, b] = runs;
   if (indexProject(project).effective.get(itemId)?.kind !== 'inline' || !a || !b || runs.length > 2) {
     throw new RefusedEdit(
-      `${device.tag} joins ${runs.length} cable runs; only an inline device between two can be taken out and the cable made good. Delete it, or take runs off it first.`,
+      `${device.tag} joins ${runs.length} cable run${runs.length === 1 ? '' : 's'}; only an inline device between two can be taken out and the cable made good. Delete it, or take runs off it first.`,
     );
   }
   const joined = joinedRun(project, device, a, b);
@@ -108,10 +108,11 @@ function socketsFor(project: Project, run: Run, part: InlinePart): { near: RfPor
   return best.pair;
 }
 
-/** The antenna socket is the one most ways share; among equals the one that says so. */
+/** The antenna socket is the one that says so, else the one most ways share, unless that says it is for the set. */
 function antennaScore(part: InlinePart, port: RfPort): number {
   const ways = part.throughs.filter((way) => [way.fromPortId, way.toPortId].includes(port.id)).length;
-  return 10 * ways + (/\bant/i.test(`${port.id} ${port.label}`) ? 5 : 0);
+  const name = `${port.id} ${port.label}`;
+  return 10 * ways + (/\bant/i.test(name) ? 100 : 0) - (/\b(set|radio)\b/i.test(name) ? 100 : 0);
 }
 
 /** A transmitter wants a way it may transmit through, and the socket that is named after it. */

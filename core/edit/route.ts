@@ -49,6 +49,6 @@ function requireBend(run: Run, index: number): void {
   throw new RefusedEdit(
     run.via.length === 0
       ? `${run.number} has no bends yet: add one first.`
-      : `${run.number} has ${run.via.length} bends; there is no bend ${index + 1}.`,
+      : `${run.number} has ${run.via.length} bend${run.via.length === 1 ? '' : 's'}; there is no bend ${index + 1}.`,
   );
 }

@@ -143,7 +143,7 @@ function boatOf(name: string, boat: BoatNumbers, masts: Mast[]): Boat {
     airDraughtM: boat.airDraughtM,
     freeboardForeM: Math.min(15, toCm(deckZM(boat, 0))),
     freeboardMidM: boat.freeboardM,
-    freeboardAftM: toCm(deckZM(boat, 1)),
+    freeboardAftM: Math.min(15, toCm(deckZM(boat, 1))),
     hullMaterial: 'grp',
     deckMaterial: 'grp',
     speedKn,

@@ -148,16 +148,16 @@ function rangeText(
     : `the most allowed is ${shown(limit)}${unit}`;
   return {
     what: `${field.name} is ${shown(value)}${unit}; ${rule}.`,
-    mend: `${rangeWords(field.words, unit, bounds, !isSmall || issue.inclusive !== false)}`,
+    mend: `${rangeWords(unit, bounds, !isSmall || issue.inclusive !== false)}`,
   };
 }
 
-function rangeWords(words: string, unit: string, { min, max }: Bounds, isInclusive: boolean): string {
+function rangeWords(unit: string, { min, max }: Bounds, isInclusive: boolean): string {
   const from = min === null ? null : `${isInclusive ? 'from' : 'above'} ${shown(min)}`;
   if (from !== null && max !== null)
-    return `Put in a ${words} ${from} ${isInclusive ? 'to' : 'and up to'} ${shown(max)}${unit}.`;
-  if (from !== null) return `Put in a ${words} ${from}${unit}${isInclusive ? ' upward' : ''}.`;
-  return max === null ? `Put in another ${words}.` : `Put in a ${words} of at most ${shown(max)}${unit}.`;
+    return `Put in a value ${from} ${isInclusive ? 'to' : 'and up to'} ${shown(max)}${unit}.`;
+  if (from !== null) return `Put in a value ${from}${unit}${isInclusive ? ' upward' : ''}.`;
+  return max === null ? `Put in another value.` : `Put in a value of at most ${shown(max)}${unit}.`;
 }
 
 function emptyText(issue: Extract<Issue, { code: 'too_small' | 'too_big' }>, name: string): IssueText {

@@ -194,7 +194,18 @@ export function fittingsOf(boat: BoatNumbers): Fitting[] {
   const house = deckhouseOf(boat);
   if (wheelhouse && house) {
     const share = house.xForeM / boat.loaM;
-    fittings.push(fitting(boat, 'wheelhouse', 'Wheelhouse', share, share + 0.22, deckZM(boat, share), 0, house.zTopM));
+    fittings.push(
+      fitting(
+        boat,
+        'wheelhouse',
+        'Wheelhouse',
+        share,
+        share + 0.22,
+        Math.min(deckZM(boat, share), house.zTopM),
+        0,
+        house.zTopM,
+      ),
+    );
   }
   if (sails) fittings.push(fitting(boat, 'pushpit', 'Pushpit', 0.92, 0.995, deckZM(boat, 1), rail));
   if (arch) {

@@ -180,12 +180,12 @@ describe('values the schema refuses', () => {
     [
       'a length of -3',
       set('runs.0.measuredLengthM', -3),
-      'runs[0] "W01" › measuredLengthM: Measured length is −3 m; the least allowed is 0 m. Put in a measured length from 0 to 2000 m.',
+      'runs[0] "W01" › measuredLengthM: Measured length is −3 m; the least allowed is 0 m. Put in a value from 0 to 2000 m.',
     ],
     [
       'a length over all beyond any boat',
       set('boat.loaM', 1240),
-      'boat.loaM: Length over all is 1240 m; the most allowed is 120 m. Put in a length over all from 2 to 120 m.',
+      'boat.loaM: Length over all is 1240 m; the most allowed is 120 m. Put in a value from 2 to 120 m.',
     ],
     [
       'a number in quotation marks',
@@ -230,7 +230,7 @@ describe('values the schema refuses', () => {
     [
       'a limit of nought',
       set('settings.feederLossLimitDb', 0),
-      'settings.feederLossLimitDb: Feeder loss limit is 0 dB; it must be above 0 dB. Put in a feeder loss limit above 0 and up to 20 dB.',
+      'settings.feederLossLimitDb: Feeder loss limit is 0 dB; it must be above 0 dB. Put in a value above 0 and up to 20 dB.',
     ],
     [
       'an alternative is named before the run in it',
@@ -239,7 +239,7 @@ describe('values the schema refuses', () => {
         raw.alternatives = [{ id: 'layout-1', name: 'After', ...structuredClone(layout) }] as unknown as Json;
         set('alternatives.0.runs.0.slackM', -1)(raw);
       },
-      'alternatives[0] "After" › runs[0] "W01" › slackM: Slack is −1 m; the least allowed is 0 m. Put in a slack from 0 to 2000 m.',
+      'alternatives[0] "After" › runs[0] "W01" › slackM: Slack is −1 m; the least allowed is 0 m. Put in a value from 0 to 2000 m.',
     ],
   ])('%s', (_name, change, sentence) => {
     expect(sentences(change)).toEqual([sentence]);
