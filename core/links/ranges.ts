@@ -4,7 +4,7 @@ import { marginDb } from '../model/margin.ts';
 import type { Part, PartOf } from '../model/part.ts';
 import type { Item, Project, Settings, Station } from '../model/project.ts';
 import { horizonKm } from '../propagation/horizon.ts';
-import { reachKm } from '../propagation/reach.ts';
+import { reachSolver } from '../propagation/reach.ts';
 import { LEAST_HEIGHT_M } from '../propagation/sphericalEarth.ts';
 import { combineTolerances, powerToleranceDb, wattsToDbm } from '../rf/decibels.ts';
 import type { DistanceBand, PathBudget, RangeResult } from './types.ts';
@@ -140,12 +140,12 @@ function rangeTo(own: OwnSide, station: Station, settings: Settings): RangeResul
   if (stationPowerW <= 0) return null;
   const budget = weakerWay(own, station, stationPowerW);
   const margin = marginDb(settings.margin);
-  const reach = { frequencyMhz: own.frequencyMhz, h1M: own.heightM, h2M: station.antennaHeightM };
+  const reach = reachSolver({ frequencyMhz: own.frequencyMhz, h1M: own.heightM, h2M: station.antennaHeightM });
   const bandDb = combineTolerances([own.toleranceDb, MODEL_TOLERANCE_DB]);
   const band = (maxLossDb: number): DistanceBand => ({
-    nominalKm: reachKm(reach, maxLossDb),
-    lowKm: reachKm(reach, maxLossDb - bandDb),
-    highKm: reachKm(reach, maxLossDb + bandDb),
+    nominalKm: reach(maxLossDb),
+    lowKm: reach(maxLossDb - bandDb),
+    highKm: reach(maxLossDb + bandDb),
   });
   const typical = band(budget.maxLossDb);
   const dependable = band(budget.maxLossDb - margin);
@@ -185,10 +185,10 @@ function weakerWay(
 }
 
 function costKm(
-  reach: { frequencyMhz: number; h1M: number; h2M: number },
+  reach: (maxLossDb: number) => number,
   withoutFeederDb: number,
   feederLossDb: number,
   withFeederKm: number,
 ): number {
-  return feederLossDb === 0 ? 0 : Math.max(0, reachKm(reach, withoutFeederDb) - withFeederKm);
+  return feederLossDb === 0 ? 0 : Math.max(0, reach(withoutFeederDb) - withFeederKm);
 }

@@ -14,40 +14,68 @@ export interface Reach {
   readonly h2M: number;
 }
 
+/** A point of the loss curve: natural logarithm of the distance in km, and the loss there. */
+interface Sample {
+  readonly logKm: number;
+  readonly lossDb: number;
+}
+
 /**
  * Largest distance over a smooth sea at which the median loss does not exceed a limit, km: 0 when it is exceeded at a
  * metre already, `MAX_REACH_KM` when not even there.
  * @throws RangeError outside the spans of `SeaPath` or for a limit that is not finite
- * Method: loss grows with distance (tests/unit/propagation), so the crossing is single; bracketed false position in the
- * logarithm of distance (Illinois form), to 1 m. Checked by: tests/published/range.test.ts
+ * Method: see `reachSolver`. Checked by: tests/published/propagation.test.ts
  */
 export function reachKm(reach: Reach, maxLossDb: number): number {
-  if (!Number.isFinite(maxLossDb)) throw new RangeError(`A loss limit must be a finite number, not ${maxLossDb}.`);
-  const excessDb = (logKm: number): number => seaPathLossDb({ ...reach, distanceKm: Math.exp(logKm) }) - maxLossDb;
-  let near = Math.log(MIN_REACH_KM);
-  let far = Math.log(MAX_REACH_KM);
-  let nearDb = excessDb(near);
-  let farDb = excessDb(far);
-  if (nearDb > 0) return 0;
-  if (farDb <= 0) return MAX_REACH_KM;
+  return reachSolver(reach)(maxLossDb);
+}
+
+/**
+ * `reachKm` for many limits between the same two heights. Loss grows with distance (tests/unit/propagation), so a crossing
+ * is single; every point of the curve once reckoned is kept, and the next limit starts from the two points around it.
+ */
+export function reachSolver(reach: Reach): (maxLossDb: number) => number {
+  // Written out, not spread: this is the innermost loop of every assessment, and a spread costs ten times the sum.
+  const { frequencyMhz, h1M, h2M } = reach;
+  const at = (logKm: number): Sample => {
+    const lossDb = seaPathLossDb({ frequencyMhz, h1M, h2M, distanceKm: Math.exp(logKm) });
+    return { logKm, lossDb };
+  };
+  const samples: Sample[] = [at(Math.log(MIN_REACH_KM)), at(Math.log(MAX_REACH_KM))];
+  return (maxLossDb) => {
+    if (!Number.isFinite(maxLossDb)) throw new RangeError(`A loss limit must be a finite number, not ${maxLossDb}.`);
+    const beyond = samples.findIndex(({ lossDb }) => lossDb > maxLossDb);
+    if (beyond === 0) return 0;
+    const [near, far] = [samples[beyond - 1], samples[beyond]];
+    if (beyond < 0 || !near || !far) return MAX_REACH_KM;
+    const tried: Sample[] = [];
+    const logKm = crossing(at, near, far, maxLossDb, tried);
+    samples.splice(beyond, 0, ...tried.sort((a, b) => a.logKm - b.logKm));
+    return Math.exp(logKm);
+  };
+}
+
+/** Bracketed false position in the logarithm of distance (Illinois form); what it tries is handed back for later. */
+function crossing(at: (logKm: number) => Sample, from: Sample, to: Sample, maxLossDb: number, tried: Sample[]): number {
+  let [near, nearDb] = [from.logKm, from.lossDb - maxLossDb];
+  let [far, farDb] = [to.logKm, to.lossDb - maxLossDb];
   let lastSide = 0;
   while (Math.exp(far) - Math.exp(near) > PRECISION_KM) {
-    const share = nearDb / (nearDb - farDb);
-    // A false position that hugs one end would crawl: keep it off both.
-    const next = near + (far - near) * Math.min(0.98, Math.max(0.02, share));
-    const nextDb = excessDb(next);
-    if (Math.abs(nextDb) < PRECISION_DB) return Math.exp(next);
-    const side = nextDb > 0 ? 1 : -1;
+    // Kept off both ends, so that a false position that hugs one of them cannot stall.
+    const share = Math.min(0.98, Math.max(0.02, nearDb / (nearDb - farDb)));
+    const sample = at(near + (far - near) * share);
+    const excessDb = sample.lossDb - maxLossDb;
+    tried.push(sample);
+    if (Math.abs(excessDb) < PRECISION_DB) return sample.logKm;
+    const side = excessDb > 0 ? 1 : -1;
     if (side > 0) {
-      far = next;
-      farDb = nextDb;
+      [far, farDb] = [sample.logKm, excessDb];
       if (lastSide > 0) nearDb /= 2;
     } else {
-      near = next;
-      nearDb = nextDb;
+      [near, nearDb] = [sample.logKm, excessDb];
       if (lastSide < 0) farDb /= 2;
     }
     lastSide = side;
   }
-  return Math.exp(near);
+  return near;
 }

@@ -60,26 +60,28 @@ export function sphericalEarthLoss(path: SeaPath): SphericalEarthLoss {
   const low = Math.max(Math.min(path.h1M, path.h2M), LEAST_HEIGHT_M);
   const horizonKm = Math.sqrt(2 * ae) * (Math.sqrt(0.001 * high) + Math.sqrt(0.001 * low));
   if (d >= horizonKm) {
-    const lossDb = firstTermDb(frequencyMhz, d, high, low, ae, polarisation);
+    const firstTerm = firstTermDb(frequencyMhz, d, high, low, ae, polarisation);
+    const [clearanceM, requiredClearanceM] = [null, null];
     return {
       branch: 'beyond-horizon',
       horizonKm,
-      clearanceM: null,
-      requiredClearanceM: null,
-      firstTermDb: lossDb,
-      lossDb,
+      clearanceM,
+      requiredClearanceM,
+      firstTermDb: firstTerm,
+      lossDb: firstTerm,
     };
   }
   const { clearanceM, d1 } = leastClearance(d, high, low, ae);
   const wavelengthM = SPEED_OF_LIGHT_M_PER_S / (frequencyMhz * 1e6);
   const requiredClearanceM = 17.456 * Math.sqrt((d1 * (d - d1) * wavelengthM) / d);
-  const known = { horizonKm, clearanceM, requiredClearanceM };
-  if (clearanceM > requiredClearanceM) return { ...known, branch: 'clear', firstTermDb: null, lossDb: 0 };
+  if (clearanceM > requiredClearanceM) {
+    return { branch: 'clear', horizonKm, clearanceM, requiredClearanceM, firstTermDb: null, lossDb: 0 };
+  }
   // The radius at which this distance would be the horizon: it joins both branches without a step.
-  const modifiedRadiusKm = 500 * (d / (Math.sqrt(high) + Math.sqrt(low))) ** 2;
-  const atHorizonDb = firstTermDb(frequencyMhz, d, high, low, modifiedRadiusKm, polarisation);
-  const lossDb = Math.max(0, 1 - clearanceM / requiredClearanceM) * Math.max(0, atHorizonDb);
-  return { ...known, branch: 'interpolated', firstTermDb: atHorizonDb, lossDb };
+  const rootsPerKm = (Math.sqrt(high) + Math.sqrt(low)) / d;
+  const firstTerm = firstTermDb(frequencyMhz, d, high, low, 500 / (rootsPerKm * rootsPerKm), polarisation);
+  const lossDb = Math.max(0, 1 - clearanceM / requiredClearanceM) * Math.max(0, firstTerm);
+  return { branch: 'interpolated', horizonKm, clearanceM, requiredClearanceM, firstTermDb: firstTerm, lossDb };
 }
 
 /** Least height of the ray over the sea, m, and its distance from the higher antenna, km (P.526 section 3.2, step 2). */
@@ -87,7 +89,7 @@ function leastClearance(d: number, high: number, low: number, ae: number): { cle
   const sum = high + low;
   const c = (high - low) / sum;
   const m = (250 * d * d) / (ae * sum);
-  const inner = Math.acos(Math.min(1, ((3 * c) / 2) * Math.sqrt((3 * m) / (m + 1) ** 3)));
+  const inner = Math.acos(Math.min(1, ((3 * c) / 2) * Math.sqrt((3 * m) / ((m + 1) * (m + 1) * (m + 1)))));
   const b = 2 * Math.sqrt((m + 1) / (3 * m)) * Math.cos(Math.PI / 3 + inner / 3);
   const d1 = (d * (1 + b)) / 2;
   const d2 = d - d1;
@@ -105,7 +107,8 @@ function firstTermDb(
   polarisation: 'vertical' | 'horizontal',
 ): number {
   const k = surfaceAdmittance(frequencyMhz, radiusKm, polarisation);
-  const beta = (1 + 1.6 * k ** 2 + 0.67 * k ** 4) / (1 + 4.5 * k ** 2 + 1.53 * k ** 4);
+  const k2 = k * k;
+  const beta = (1 + 1.6 * k2 + 0.67 * k2 * k2) / (1 + 4.5 * k2 + 1.53 * k2 * k2);
   const rootF = Math.cbrt(frequencyMhz);
   const rootRadius = Math.cbrt(radiusKm);
   const x = (2.188 * beta * rootF * distanceKm) / rootRadius ** 2;
@@ -120,8 +123,9 @@ function firstTermDb(
 
 function surfaceAdmittance(frequencyMhz: number, radiusKm: number, polarisation: 'vertical' | 'horizontal'): number {
   const s = (18000 * SEA_CONDUCTIVITY_S_PER_M) / frequencyMhz;
-  const horizontal = (0.36 / Math.cbrt(radiusKm * frequencyMhz)) * ((SEA_PERMITTIVITY - 1) ** 2 + s * s) ** -0.25;
-  return polarisation === 'horizontal' ? horizontal : horizontal * Math.hypot(SEA_PERMITTIVITY, s);
+  const horizontal =
+    0.36 / Math.cbrt(radiusKm * frequencyMhz) / Math.sqrt(Math.sqrt((SEA_PERMITTIVITY - 1) ** 2 + s * s));
+  return polarisation === 'horizontal' ? horizontal : horizontal * Math.sqrt(SEA_PERMITTIVITY ** 2 + s * s);
 }
 
 function distanceTermDb(x: number): number {
@@ -130,7 +134,7 @@ function distanceTermDb(x: number): number {
 
 /** Height gain, never below what the surface wave gives an antenna at the water. */
 function heightGainDb(b: number, floorDb: number): number {
-  const gainDb = b > 2 ? 17.6 * Math.sqrt(b - 1.1) - 5 * Math.log10(b - 1.1) - 8 : 20 * Math.log10(b + 0.1 * b ** 3);
+  const gainDb = b > 2 ? 17.6 * Math.sqrt(b - 1.1) - 5 * Math.log10(b - 1.1) - 8 : 20 * Math.log10(b + 0.1 * b * b * b);
   return Math.max(gainDb, floorDb);
 }
 
