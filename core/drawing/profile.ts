@@ -1,12 +1,30 @@
 import type { Project } from '../model/project.ts';
-import { drawBackdrop } from './backdrop.ts';
-import { balloonNumber } from './balloons.ts';
-import type { DrawnResults, ProfileOptions } from './options.ts';
+import { drawBackdrop, wireAntennas } from './backdrop.ts';
+import { type PlacedBalloon, placeBalloons } from './balloonLayout.ts';
+import { drawBalloons } from './balloonShapes.ts';
+import { drawServiceLine, type ServiceLine, serviceLines } from './feedLines.ts';
+import { marksOf } from './findingMarks.ts';
+import { along, boxAround, type Point } from './geometry.ts';
+import { drawGrid } from './grid.ts';
+import { sheerZM } from './hullLines.ts';
+import { cross, drawSymbols, isOnSheet } from './installation.ts';
+import { placeLabels } from './labelLayout.ts';
+import { drawLabels } from './labelShapes.ts';
+import { Occupancy } from './occupancy.ts';
+import { type DrawnResults, type ProfileOptions, subjectKey } from './options.ts';
+import { drawOtherMarks, drawPlaces } from './placeMarks.ts';
 import { toDrawing } from './projection.ts';
-import { circle, text } from './shapes.ts';
+import { stays } from './rig.ts';
+import { runWords } from './runLabels.ts';
+import { drawRun, type RunLine, runLines } from './runLines.ts';
+import { silhouetteOf } from './silhouette.ts';
+import { layoutSymbols, type SymbolLayout } from './symbols.ts';
 import type { Drawing, Shape } from './types.ts';
 
-/** The whole profile: backdrop below, installation above. */
+export { drawBackdrop } from './backdrop.ts';
+export type { DrawnResults, FailureView, ProfileOptions, ShownParts } from './options.ts';
+
+/** The whole profile: backdrop below, installation above. Pure: the same input gives the same shapes. */
 export function drawProfile(project: Project, results: DrawnResults, options: ProfileOptions): Drawing {
   return {
     width: options.width,
@@ -16,20 +34,130 @@ export function drawProfile(project: Project, results: DrawnResults, options: Pr
   };
 }
 
-/** Items, runs, balloons, labels and marks. */
-export function drawInstallation(project: Project, _results: DrawnResults, options: ProfileOptions): readonly Shape[] {
-  const { projection, textSize } = options;
-  return project.items.flatMap((item) => {
-    const at = toDrawing(projection, item.position);
-    const subject = { kind: 'item', id: item.id } as const;
-    return [
-      circle(at, 11 * (textSize / 11), { layer: 'marks', stroke: 'ink', fill: 'paper', width: 1, subject }),
-      text(String(balloonNumber(project, item.id)), at, {
-        layer: 'marks',
-        size: textSize,
-        ink: 'ink',
-        anchor: 'middle',
-      }),
-    ];
+/** Everything of the installation in the order it is inked: feeds and links, runs, symbols, labels, balloons, flags. */
+export function drawInstallation(project: Project, results: DrawnResults, options: ProfileOptions): readonly Shape[] {
+  const u = options.textSize / 11;
+  const layout = layoutSymbols(project, options.projection, options.textSize);
+  const runs = runLines(project, layout, options.projection, u);
+  const services = serviceLines(project, layout, options);
+  const marks = marksOf(project, results.findings, options);
+  const balloons = balloonsOf(project, layout, marks, options);
+  const taken = occupied(project, layout, { runs, services, balloons }, options);
+  const labels = options.show.labels
+    ? placeLabels(runs, runWords(project, results.paths, options.preferences), marks, taken, options)
+    : [];
+  const labelled = new Set(labels.map(({ runId }) => subjectKey({ kind: 'run', id: runId })));
+  const otherMarks = new Map(
+    [...marks].filter(([key]) => !labelled.has(key) && !(options.show.balloons && key.startsWith('item:'))),
+  );
+  return [
+    ...services.map((service) => drawServiceLine(service, options)),
+    ...runs.flatMap((run) => drawRun(project, run, options)),
+    ...lostCrosses(runs, options),
+    ...drawSymbols(project, layout, options),
+    ...drawLabels(labels, options),
+    ...drawPlaces(project, taken, options),
+    ...drawBalloons(balloons, options),
+    ...drawOtherMarks(project, otherMarks, middlesOf(runs, services), taken, options),
+  ];
+}
+
+function balloonsOf(
+  project: Project,
+  layout: SymbolLayout,
+  marks: ReadonlyMap<string, string>,
+  options: ProfileOptions,
+): readonly PlacedBalloon[] {
+  if (!options.show.balloons) return [];
+  const seen = project.items.flatMap((item) => {
+    const symbol = layout.get(item.id);
+    return symbol && isOnSheet(symbol, options) ? [symbol] : [];
   });
+  const silhouette = silhouetteOf(project, layout, options);
+  const keepClear = options.show.grid ? drawGrid(project, options).boxes : [];
+  return placeBalloons(project, seen, { silhouette, marks, keepClear }, options);
+}
+
+/** What labels must not cover, and what they had better not. */
+function occupied(
+  project: Project,
+  layout: SymbolLayout,
+  drawn: {
+    readonly runs: readonly RunLine[];
+    readonly services: readonly ServiceLine[];
+    readonly balloons: readonly PlacedBalloon[];
+  },
+  options: ProfileOptions,
+): Occupancy {
+  const taken = new Occupancy(26 * (options.textSize / 11));
+  if (options.show.grid) for (const box of drawGrid(project, options).boxes) taken.addBox(box);
+  for (const { box, item } of layout.values()) if (!item.endPosition) taken.addBox(box);
+  for (const { center, radius, flag, dot } of drawn.balloons) {
+    taken.addBox(boxAround(center, radius, radius));
+    if (flag) taken.addBox(flag);
+    taken.addLine(dot, center, 2);
+  }
+  const chain = (points: readonly Point[], weight: number, owner?: string): void => {
+    points.forEach((point, index) => {
+      const previous = points[index - 1];
+      if (previous) taken.addLine(previous, point, weight, owner);
+    });
+  };
+  for (const { run, points } of drawn.runs) chain(points, 1.4, run.id);
+  for (const { points } of drawn.services) chain(points, 0.7);
+  const at = (xM: number, zM: number): Point => toDrawing(options.projection, { xM, zM });
+  if (!options.show.boat) return taken;
+  const { boat } = project;
+  for (const stay of stays(boat, wireAntennas(project)))
+    chain(
+      stay.points.map(([xM, zM]) => at(xM, zM)),
+      0.5,
+    );
+  for (const mast of boat.masts) chain([at(mast.xM, mast.footZM), at(mast.xM, mast.truckZM)], 2);
+  chain(
+    Array.from({ length: 9 }, (_, index) => at((boat.loaM * index) / 8, sheerZM(boat, (boat.loaM * index) / 8))),
+    0.6,
+  );
+  for (const { item } of layout.values())
+    if (item.endPosition)
+      chain(
+        [item.position, item.endPosition].map((end) => at(end.xM, end.zM)),
+        2,
+      );
+  return taken;
+}
+
+/** A run that is lost is crossed out in its middle. */
+function lostCrosses(runs: readonly RunLine[], options: ProfileOptions): readonly Shape[] {
+  const u = options.textSize / 11;
+  return runs.flatMap(({ run, points }) => {
+    if (!options.failure?.lost.has(`run:${run.id}`)) return [];
+    const middle = middleOf(points);
+    return middle ? [cross(middle, 4 * u, u)] : [];
+  });
+}
+
+function middlesOf(runs: readonly RunLine[], services: readonly ServiceLine[]): ReadonlyMap<string, Point> {
+  const middles = new Map<string, Point>();
+  for (const { run, points } of runs) {
+    const middle = middleOf(points);
+    if (middle) middles.set(`run:${run.id}`, middle);
+  }
+  for (const { kind, id, points } of services) {
+    const middle = middleOf(points);
+    if (middle) middles.set(`${kind}:${id}`, middle);
+  }
+  return middles;
+}
+
+/** Middle of the longest stretch. */
+function middleOf(points: readonly Point[]): Point | null {
+  let best: { readonly middle: Point; readonly length: number } | null = null;
+  points.forEach((point, index) => {
+    const previous = points[index - 1];
+    if (!previous) return;
+    const length = Math.hypot(point.x - previous.x, point.y - previous.y);
+    if (!best || length > best.length) best = { middle: along(previous, point, 0.5), length };
+  });
+  return (best as { readonly middle: Point } | null)?.middle ?? null;
 }

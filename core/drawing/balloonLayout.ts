@@ -1,0 +1,293 @@
+import type { Project } from '../model/project.ts';
+import { balloonNumber } from './balloons.ts';
+import { flagSize, type Marks } from './findingMarks.ts';
+import { type Box, boxAround, clamp, crosses, grown, type Point, union } from './geometry.ts';
+import { Occupancy } from './occupancy.ts';
+import type { ProfileOptions } from './options.ts';
+import type { Silhouette } from './silhouette.ts';
+import { spread } from './spread.ts';
+import { onSheet, type PlacedSymbol } from './symbols.ts';
+
+export type Side = 'left' | 'right' | 'top' | 'bottom';
+
+/** A numbered balloon and the leader from it to its item. */
+export interface PlacedBalloon {
+  readonly itemId: string;
+  readonly number: number;
+  readonly side: Side;
+  readonly center: Point;
+  readonly radius: number;
+  /** Where the leader ends on the item. */
+  readonly dot: Point;
+  readonly mark: string | null;
+  readonly flag: Box | null;
+}
+
+interface Wish {
+  readonly symbol: PlacedSymbol;
+  readonly dot: Point;
+  readonly mark: string | null;
+}
+
+/** Radius of a balloon and the least distance between two, units of a screen pixel. */
+export const BALLOON_RADIUS = 11;
+const PITCH = 25;
+
+/**
+ * Balloons around the boat (ISO 6433: outside the outline, in rows and columns, leaders not crossing). Each item's
+ * balloon goes to the side its item is nearest to; on each side balloons keep the order of their items and are spread as
+ * little as needed, so that a small move of an item makes a small move of its balloon; leaders that still cross swap
+ * balloons. Then each steps aside from words and symbols it would cover.
+ */
+export function placeBalloons(
+  project: Project,
+  symbols: readonly PlacedSymbol[],
+  around: { readonly silhouette: Silhouette; readonly marks: Marks; readonly keepClear: readonly Box[] },
+  options: ProfileOptions,
+): readonly PlacedBalloon[] {
+  const u = options.textSize / 11;
+  const groups = new Map<Side, Wish[]>();
+  for (const symbol of symbols) {
+    const wish = { symbol, dot: dotOf(symbol), mark: around.marks.get(`item:${symbol.item.id}`) ?? null };
+    const side = sideOf(wish.dot, around.silhouette, u);
+    const group = groups.get(side);
+    if (group) group.push(wish);
+    else groups.set(side, [wish]);
+  }
+  const rough = [...groups].flatMap(([side, wishes]) => arrange(side, wishes, around.silhouette, options));
+  const untangled = uncrossed(rough);
+  const taken = new Occupancy(30 * u);
+  for (const box of around.keepClear) taken.addBox(box);
+  for (const { box, item } of symbols) if (!item.endPosition) taken.addBox(box);
+  return untangled.map((place) => settle(place, taken, options)).map((place) => balloonOf(project, place, u));
+}
+
+/** A balloon's place before it is numbered. */
+interface Place {
+  readonly wish: Wish;
+  readonly side: Side;
+  readonly center: Point;
+}
+
+const dotOf = (symbol: PlacedSymbol): Point => onSheet(symbol, symbol.glyph.dot);
+
+/** The side whose edge is nearest, below first for what is inside the hull, above last. */
+function sideOf(dot: Point, silhouette: Silhouette, u: number): Side {
+  const reach = 14 * u;
+  const { box } = silhouette;
+  const costs: readonly (readonly [Side, number])[] = [
+    ['bottom', 0.72 * (box.bottom - dot.y) + 14 * u],
+    ['right', silhouette.rightOf(dot.y - reach, dot.y + reach) - dot.x + 30 * u],
+    ['left', dot.x - silhouette.leftOf(dot.y - reach, dot.y + reach) + 30 * u],
+    ['top', dot.y - silhouette.topOf(dot.x - reach, dot.x + reach) + 78 * u],
+  ];
+  return costs.reduce((best, next) => (next[1] < best[1] ? next : best))[0];
+}
+
+function arrange(
+  side: Side,
+  wishes: readonly Wish[],
+  silhouette: Silhouette,
+  options: ProfileOptions,
+): readonly Place[] {
+  return side === 'top' || side === 'bottom'
+    ? arrangeRow(side, wishes, silhouette, options)
+    : arrangeColumn(side, wishes, silhouette, options);
+}
+
+/** A row under (or over) the boat; several when one is too short for all. */
+function arrangeRow(
+  side: 'top' | 'bottom',
+  wishes: readonly Wish[],
+  silhouette: Silhouette,
+  options: ProfileOptions,
+): readonly Place[] {
+  const u = options.textSize / 11;
+  const sorted = [...wishes].sort((a, b) => a.dot.x - b.dot.x || a.dot.y - b.dot.y || order(a, b));
+  const low = 18 * u;
+  const high = options.width - 18 * u;
+  const rows = Math.max(1, Math.ceil((sorted.length * PITCH * u) / (high - low)));
+  const gaps = sorted.map((wish, index) => rowGap(wish, sorted[index + 1], u) / rows);
+  const xs = spread(
+    sorted.map(({ dot }) => dot.x),
+    gaps,
+    low,
+    high,
+  );
+  return sorted.map((wish, index) => {
+    const x = xs[index] ?? wish.dot.x;
+    const reach = 16 * u;
+    const rowOut = (index % rows) * PITCH * u;
+    const y =
+      side === 'bottom'
+        ? Math.min(silhouette.box.bottom + 26 * u, options.height - 58 * u) + rowOut
+        : Math.max(Math.min(silhouette.topOf(x - reach, x + reach), wish.dot.y - 24 * u) - 26 * u, 32 * u) - rowOut;
+    return { wish, side, center: { x, y } };
+  });
+}
+
+/** Wide enough for the flags that hang under (or stand over) the balloons. */
+function rowGap(wish: Wish, next: Wish | undefined, u: number): number {
+  const half = ({ mark }: Wish): number =>
+    Math.max((PITCH * u) / 2, mark === null ? 0 : flagSize(mark, u).width / 2 + 2 * u);
+  return next ? half(wish) + half(next) : 0;
+}
+
+/** A column beside the boat that follows its outline. */
+function arrangeColumn(
+  side: 'left' | 'right',
+  wishes: readonly Wish[],
+  silhouette: Silhouette,
+  options: ProfileOptions,
+): readonly Place[] {
+  const u = options.textSize / 11;
+  const sorted = [...wishes].sort((a, b) => a.dot.y - b.dot.y || a.dot.x - b.dot.x || order(a, b));
+  const ys = spread(
+    sorted.map(({ dot }) => dot.y - 10 * u),
+    sorted.map(() => PITCH * u),
+    26 * u,
+    options.height - 58 * u,
+  );
+  return sorted.map((wish, index) => {
+    const y = ys[index] ?? wish.dot.y;
+    const reach = 20 * u;
+    const [top, bottom] = [Math.min(y, wish.dot.y) - reach, Math.max(y, wish.dot.y) + reach];
+    const room = 36 * u;
+    const edge = side === 'left' ? silhouette.leftOf(top, bottom) - room : silhouette.rightOf(top, bottom) + room;
+    // Zoomed in, the edge may be far off: a leader is never longer than it helps.
+    const longest = 260 * u;
+    const x = clamp(clamp(edge, wish.dot.x - longest, wish.dot.x + longest), 34 * u, options.width - 34 * u);
+    return { wish, side, center: { x, y } };
+  });
+}
+
+const order = (a: Wish, b: Wish): number => (a.symbol.item.id < b.symbol.item.id ? -1 : 1);
+
+/** Most balloons whose leaders are all compared with each other; above it only neighbours are. */
+const SMALL = 90;
+
+/**
+ * Swaps the balloons of leaders that cross. Each swap makes the leaders shorter in sum, so it ends; the count only guards
+ * against rounding.
+ */
+function uncrossed(places: readonly Place[]): readonly Place[] {
+  const result = [...places];
+  const window = result.length <= SMALL ? result.length : 8;
+  for (let round = 0; round < 12; round++) {
+    let swaps = 0;
+    for (let i = 0; i < result.length; i++) {
+      for (let j = i + 1; j < Math.min(result.length, i + 1 + window); j++) {
+        const [a, b] = [result[i], result[j]];
+        if (!a || !b || !crosses(a.wish.dot, a.center, b.wish.dot, b.center)) continue;
+        result[i] = { ...a, center: b.center, side: b.side };
+        result[j] = { ...b, center: a.center, side: a.side };
+        swaps++;
+      }
+    }
+    if (swaps === 0) break;
+  }
+  return result;
+}
+
+/** Steps aside along its row or column, then outward, until it covers nothing. */
+function settle(place: Place, taken: Occupancy, options: ProfileOptions): Place {
+  const u = options.textSize / 11;
+  const sheet: Box = { left: 2 * u, top: 2 * u, right: options.width - 2 * u, bottom: options.height - 2 * u };
+  const row = place.side === 'top' || place.side === 'bottom';
+  const out = place.side === 'left' || place.side === 'top' ? -1 : 1;
+  for (let outward = 0; outward <= 12; outward++) {
+    for (let step = 0; step <= 16; step++) {
+      for (const sign of step === 0 ? [1] : [1, -1]) {
+        const aside = sign * step * 6 * u;
+        const away = out * outward * 13 * u;
+        const center = {
+          x: place.center.x + (row ? aside : away),
+          y: place.center.y + (row ? away : aside),
+        };
+        const moved = { ...place, center };
+        const box = extentOf(moved, u);
+        if (taken.hits(grown(box, 1 * u)) || !inside(box, sheet)) continue;
+        taken.addBox(box);
+        return moved;
+      }
+    }
+  }
+  taken.addBox(extentOf(place, u));
+  return place;
+}
+
+const inside = (box: Box, sheet: Box): boolean =>
+  box.left >= sheet.left && box.right <= sheet.right && box.top >= sheet.top && box.bottom <= sheet.bottom;
+
+/** Box of the balloon with its flag. */
+function extentOf(place: Place, u: number): Box {
+  const round = boxAround(place.center, BALLOON_RADIUS * u, BALLOON_RADIUS * u);
+  const flag = flagOf(place, u);
+  return flag ? union(round, flag) : round;
+}
+
+/** The flag flies on the side away from the leader. */
+function flagOf({ wish, side, center }: Place, u: number): Box | null {
+  if (wish.mark === null) return null;
+  const { width, height } = flagSize(wish.mark, u);
+  const near = 8 * u;
+  switch (side) {
+    case 'left':
+      return {
+        left: center.x - near - width,
+        right: center.x - near,
+        top: center.y - 15 * u,
+        bottom: center.y - 15 * u + height,
+      };
+    case 'right':
+      return {
+        left: center.x + near,
+        right: center.x + near + width,
+        top: center.y - 15 * u,
+        bottom: center.y - 15 * u + height,
+      };
+    case 'bottom':
+      return {
+        left: center.x - width / 2,
+        right: center.x + width / 2,
+        top: center.y + 9.5 * u,
+        bottom: center.y + 9.5 * u + height,
+      };
+    case 'top':
+      return {
+        left: center.x - width / 2,
+        right: center.x + width / 2,
+        top: center.y - 9.5 * u - height,
+        bottom: center.y - 9.5 * u,
+      };
+  }
+}
+
+function balloonOf(project: Project, place: Place, u: number): PlacedBalloon {
+  const { wish, side, center } = place;
+  return {
+    itemId: wish.symbol.item.id,
+    number: balloonNumber(project, wish.symbol.item.id),
+    side,
+    center,
+    radius: BALLOON_RADIUS * u,
+    dot: endOnSymbol(wish, center),
+    mark: wish.mark,
+    flag: flagOf(place, u),
+  };
+}
+
+/** A box is met on the edge that faces the balloon; anything else at its own point. */
+function endOnSymbol({ symbol, dot }: Wish, center: Point): Point {
+  if (symbol.glyph.fixed) return dot;
+  const { left, right, top, bottom } = symbol.box;
+  const middle = { x: (left + right) / 2, y: (top + bottom) / 2 };
+  const dx = center.x - middle.x;
+  const dy = center.y - middle.y;
+  const share = Math.min(
+    dx === 0 ? Infinity : (right - left) / 2 / Math.abs(dx),
+    dy === 0 ? Infinity : (bottom - top) / 2 / Math.abs(dy),
+    1,
+  );
+  return { x: middle.x + dx * share, y: middle.y + dy * share };
+}
