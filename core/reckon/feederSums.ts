@@ -68,7 +68,9 @@ const coaxLossSum: Sum = {
 function coaxNamed(name: string): CoaxPart {
   const types = CATALOGUE.filter((part) => part.kind === 'coax');
   const wanted = plain(name);
-  const exact = types.find((part) => plain(part.id) === wanted || plain(part.name) === wanted);
+  // `400` and `rg58` are what people write for `400-class` and `RG-58/U`.
+  const spellings = [wanted, `${wanted}class`, `${wanted}u`];
+  const exact = types.find((part) => spellings.includes(plain(part.id)) || spellings.includes(plain(part.name)));
   const starting = types.filter((part) => plain(part.id).includes(wanted) || plain(part.name).includes(wanted));
   const found = exact ?? (starting.length === 1 ? starting[0] : undefined);
   if (found) return found;
