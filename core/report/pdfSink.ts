@@ -52,7 +52,7 @@ export interface PdfSink {
 
 /** Code points between U+00A0 and U+017F that the sheet's typeface lacks, besides everything outside its ranges. */
 const LACKING = new Set([0x114, 0x115, 0x12c, 0x132, 0x138, 0x13f, 0x149, 0x14e, 0x17f]);
-const EXTRA = new Set([...'–—‘’‚“”„†‡•…‰′″‹›⁄€Ω∂∆∏∑−√∞∫≈≠≤≥◊ȘșȚț']);
+const EXTRA = new Set([...'–—‘’‚“”„†‡•…‰′″‹›⁄€ΔΩμπ∂∆∏∑−√∞∫≈≠≤≥◊ȘșȚț']);
 const STAND_INS: Readonly<Record<string, string>> = {
   '→': '>',
   '←': '<',
@@ -60,7 +60,6 @@ const STAND_INS: Readonly<Record<string, string>> = {
   '✗': 'no',
   '‐': '-',
   '‑': '-',
-  Ω: 'Ω',
 };
 
 /** Whether the sheet's typeface has the character. */
