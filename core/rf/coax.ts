@@ -19,7 +19,7 @@ export interface CoaxLoss {
  * @param temperatureC of the cable, 20 when left out; loss grows 0.2 % per kelvin
  * @throws RangeError outside the span the part's table covers (no silent extrapolation)
  * Source: two-term conductor and dielectric fit to published tables; per type in the catalogue.
- * Checked by: tests/published/coax.test.ts
+ * Checked by: tests/published/coaxTables.test.ts
  */
 export function attenuationDbPer100m(part: CoaxPart, frequencyMhz: number, temperatureC = 20): number {
   const { minFrequencyMhz, maxFrequencyMhz } = part.figures;
