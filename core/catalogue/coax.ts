@@ -1,224 +1,270 @@
-import { type Basis, figure } from '../model/figure.ts';
+import { type Figure, figure } from '../model/figure.ts';
 import type { PartOf } from '../model/part.ts';
 
-// Loss coefficients and properties of coaxial cable. Fits are relative least squares on published points at 10 MHz and
-// above; docs/parts.md lists where the sources disagree. Bend radius and mass are from memory where not marked otherwise.
+// Loss is k1 sqrt(f) + k2 f in dB per 100 m, f in MHz. Fits are least squares of the relative error on published points at
+// 10 MHz and above. docs/parts.md lists where sources disagree; tests/published/coaxTables.test.ts holds every type to
+// its published points.
 
-const FIT = 'least-squares fit to published table points, see docs/parts.md';
-const OPEN_TABLE = 'open coefficient table built from makers’ data sheets';
-const MAKER = 'maker’s attenuation equation, low-loss foil+braid series';
+const FIT = 'least-squares fit to the published table points named in the coax test';
+const OPEN_TABLE = 'open coefficient table made from makers’ data sheets';
+const OPEN_THREE_TERM = 'open three-term coefficient table made from makers’ data sheets, DC term dropped';
+const MAKER = 'maker’s attenuation equation for the low-loss foil+braid series';
 
 interface Row {
   readonly id: string;
   readonly name: string;
   readonly use: string;
-  readonly k1: number;
-  readonly k2: number;
-  readonly source: string;
-  readonly basis: Basis;
-  readonly tolerancePercent: number;
-  readonly maxMhz: number;
-  readonly ohm: number;
-  readonly velocity: number;
-  readonly odMm: number;
-  readonly bendMm: number;
-  readonly gPerM: number;
+  readonly lossSource: string;
+  /** k1, k2, how far published points from 50 MHz up lie off it (per cent), span of those points (MHz). */
+  readonly loss: readonly [k1: number, k2: number, tolerancePercent: number, minMhz: number, maxMhz: number];
+  /** Impedance (ohm), velocity factor, outside diameter, tightest bend once laid (mm), mass (g/m). */
+  readonly body: readonly [ohm: number, velocity: number, diameterMm: number, bendMm: number, gPerM: number];
+  /** Which of diameter, bend and mass were read in a source; the others are from memory. */
+  readonly read?: 'diameter' | 'all';
 }
 
-const row = (
-  id: string,
-  name: string,
-  use: string,
-  [k1, k2, source, basis, tolerancePercent, maxMhz]: readonly [number, number, string, Basis, number, number],
-  [ohm, velocity, odMm, bendMm, gPerM]: readonly [number, number, number, number, number],
-): Row => ({ id, name, use, k1, k2, source, basis, tolerancePercent, maxMhz, ohm, velocity, odMm, bendMm, gPerM });
-
 const ROWS: readonly Row[] = [
-  row(
-    'coax-rg-174-u',
-    'RG-174/U',
-    'Thin solid-dielectric coax; antenna pigtails only',
-    [2.4991, 0.03133, OPEN_TABLE, 'data-sheet', 15, 3000],
-    [50, 0.66, 2.55, 13, 12],
-  ),
-  row(
-    'coax-rg-58c-u',
-    'RG-58C/U',
-    'Thin stranded coax; short pigtails and captive leads',
-    [1.3137, 0.02898, FIT, 'data-sheet', 5, 3000],
-    [50, 0.66, 4.95, 25, 38],
-  ),
-  row(
-    'coax-rg-58-u',
-    'RG-58/U',
-    'Thin solid-centre coax',
-    [1.1602, 0.01726, OPEN_TABLE, 'data-sheet', 10, 3000],
-    [52, 0.66, 4.95, 25, 37],
-  ),
-  row(
-    'coax-rg-8x',
-    'RG-8X',
-    'Medium foam coax, the usual mast cable of small craft',
-    [0.9697, 0.01666, FIT, 'data-sheet', 10, 3000],
-    [50, 0.82, 6.1, 30, 52],
-  ),
-  row(
-    'coax-rg-59b-u',
-    'RG-59B/U',
-    '75 ohm television coax; does not belong in a 50 ohm feeder',
-    [1.0523, 0.00571, OPEN_TABLE, 'data-sheet', 10, 3000],
-    [75, 0.66, 6.15, 30, 55],
-  ),
-  row(
-    'coax-rg-59-u-foam',
-    'RG-59/U foam',
-    '75 ohm television coax, foam',
-    [0.9721, 0.00482, OPEN_TABLE, 'data-sheet', 10, 3000],
-    [75, 0.78, 6.15, 30, 50],
-  ),
-  row(
-    'coax-rg-6-u',
-    'RG-6/U',
-    '75 ohm television coax, low loss',
-    [0.4716, 0.00701, FIT, 'data-sheet', 15, 3000],
-    [75, 0.83, 6.9, 35, 60],
-  ),
-  row(
-    'coax-rg-8-u',
-    'RG-8/U',
-    'Thick solid-dielectric coax, 52 ohm',
-    [0.5553, 0.00669, OPEN_TABLE, 'data-sheet', 10, 3000],
-    [52, 0.66, 10.3, 52, 155],
-  ),
-  row(
-    'coax-rg-8-semi-air',
-    'RG-8 semi-air',
-    'Thick semi-air coax; keep the ends dry',
-    [0.3953, 0.00216, OPEN_TABLE, 'data-sheet', 10, 3000],
-    [50, 0.84, 10.3, 76, 130],
-  ),
-  row(
-    'coax-rg-213-u',
-    'RG-213/U',
-    'Thick solid-dielectric coax',
-    [0.6231, 0.00709, OPEN_TABLE, 'data-sheet', 7, 3000],
-    [50, 0.66, 10.29, 52, 155],
-  ),
-  row(
-    'coax-rg-214-u',
-    'RG-214/U',
-    'Thick double-screened coax, same conductor and dielectric as RG-213/U',
-    [0.6231, 0.00709, `${OPEN_TABLE} (RG-213/U pair)`, 'data-sheet', 10, 3000],
-    [50, 0.66, 10.8, 54, 190],
-  ),
-  row(
-    'coax-195-class',
-    '195-class foil+braid',
-    'Thin low-loss coax',
-    [1.1539, 0.002, FIT, 'data-sheet', 5, 6000],
-    [50, 0.8, 4.95, 13, 31],
-  ),
-  row(
-    'coax-200-class',
-    '200-class foil+braid',
-    'Thin low-loss coax',
-    [1.0528, 0.00108, MAKER, 'data-sheet', 4, 6000],
-    [50, 0.83, 4.95, 13, 33],
-  ),
-  row(
-    'coax-240-class',
-    '240-class foil+braid',
-    'Medium low-loss coax, bends like RG-8X',
-    [0.7942, 0.00108, MAKER, 'data-sheet', 4, 6000],
-    [50, 0.84, 6.1, 19, 51],
-  ),
-  row(
-    'coax-300-class',
-    '300-class foil+braid',
-    'Low-loss coax',
-    [0.6451, 0.00059, `${OPEN_TABLE}, three-term, DC term dropped`, 'data-sheet', 6, 6000],
-    [50, 0.85, 7.62, 22, 82],
-  ),
-  row(
-    'coax-400-class',
-    '400-class foil+braid',
-    'Thick low-loss coax for mast runs',
-    [0.4012, 0.00085, MAKER, 'data-sheet', 4, 6000],
-    [50, 0.85, 10.29, 25.4, 100],
-  ),
-  row(
-    'coax-400-class-flex',
-    '400-class flex, stranded centre',
-    'As 400-class, stranded; bends again and again',
-    [0.4435, 0.00317, FIT, 'data-sheet', 8, 3000],
-    [50, 0.85, 10.29, 25.4, 110],
-  ),
-  row(
-    'coax-500-class',
-    '500-class foil+braid',
-    'Thick low-loss coax',
-    [0.3095, 0.00109, `${OPEN_TABLE}, three-term, DC term dropped`, 'data-sheet', 6, 6000],
-    [50, 0.86, 12.7, 32, 144],
-  ),
-  row(
-    'coax-600-class',
-    '600-class foil+braid',
-    'Very thick low-loss coax',
-    [0.2479, 0.00085, MAKER, 'data-sheet', 4, 6000],
-    [50, 0.87, 14.99, 38, 195],
-  ),
-  row(
-    'coax-half-inch-foam',
-    '1/2-inch corrugated foam',
-    'Corrugated copper line; stiff',
-    [0.211, 0.00062, OPEN_TABLE, 'data-sheet', 5, 6000],
-    [50, 0.88, 15.9, 51, 220],
-  ),
+  {
+    id: 'coax-rg-174-u',
+    name: 'RG-174/U',
+    use: 'Thin coax for antenna pigtails and captive GNSS leads',
+    lossSource: OPEN_TABLE,
+    loss: [2.4991, 0.03133, 20, 10, 2400],
+    body: [50, 0.66, 2.55, 13, 12],
+    read: 'diameter',
+  },
+  {
+    id: 'coax-rg-58c-u',
+    name: 'RG-58C/U',
+    use: 'Thin stranded coax for short pigtails and captive leads',
+    lossSource: FIT,
+    loss: [1.3137, 0.02898, 9, 1, 1000],
+    body: [50, 0.66, 4.95, 25, 38],
+    read: 'diameter',
+  },
+  {
+    id: 'coax-rg-58-u',
+    name: 'RG-58/U',
+    use: 'Thin coax, solid centre. The name covers cables that differ by half in loss: read the jacket and its data sheet',
+    lossSource: OPEN_TABLE,
+    loss: [1.1602, 0.01726, 36, 10, 5800],
+    body: [52, 0.66, 4.95, 25, 37],
+  },
+  {
+    id: 'coax-rg-8x',
+    name: 'RG-8X',
+    use: 'Medium foam coax, the usual mast cable of small craft; makers differ',
+    lossSource: FIT,
+    loss: [0.9697, 0.01666, 12, 1, 450],
+    body: [50, 0.82, 6.1, 30, 52],
+    read: 'diameter',
+  },
+  {
+    id: 'coax-rg-59b-u',
+    name: 'RG-59B/U',
+    use: '75 ohm television coax; does not belong in a 50 ohm feeder',
+    lossSource: OPEN_TABLE,
+    loss: [1.0523, 0.00571, 5, 10, 1000],
+    body: [75, 0.66, 6.15, 30, 55],
+  },
+  {
+    id: 'coax-rg-59-u-foam',
+    name: 'RG-59/U foam',
+    use: '75 ohm television coax, foam; does not belong in a 50 ohm feeder',
+    lossSource: OPEN_TABLE,
+    loss: [0.9721, 0.00482, 15, 10, 1000],
+    body: [75, 0.78, 6.15, 30, 50],
+  },
+  {
+    id: 'coax-rg-6-u',
+    name: 'RG-6/U',
+    use: '75 ohm television coax of lower loss; does not belong in a 50 ohm feeder',
+    lossSource: FIT,
+    loss: [0.4716, 0.00701, 8, 10, 1000],
+    body: [75, 0.83, 6.9, 35, 60],
+    read: 'diameter',
+  },
+  {
+    id: 'coax-rg-8-u',
+    name: 'RG-8/U',
+    use: 'Thick coax, 52 ohm',
+    lossSource: OPEN_TABLE,
+    loss: [0.5553, 0.00669, 15, 1, 1000],
+    body: [52, 0.66, 10.3, 52, 155],
+    read: 'diameter',
+  },
+  {
+    id: 'coax-rg-8-semi-air',
+    name: 'RG-8 semi-air',
+    use: 'Thick coax with air about its centre: the ends must stay dry',
+    lossSource: OPEN_TABLE,
+    loss: [0.3953, 0.00216, 12, 1, 1000],
+    body: [50, 0.84, 10.3, 76, 130],
+    read: 'diameter',
+  },
+  {
+    id: 'coax-rg-213-u',
+    name: 'RG-213/U',
+    use: 'Thick coax for mast runs and HF',
+    lossSource: OPEN_TABLE,
+    loss: [0.6231, 0.00709, 9, 1, 1600],
+    body: [50, 0.66, 10.29, 52, 155],
+    read: 'diameter',
+  },
+  {
+    id: 'coax-rg-214-u',
+    name: 'RG-214/U',
+    use: 'Thick coax with two screens',
+    lossSource: `${OPEN_TABLE}: the RG-213/U pair, same centre conductor and dielectric`,
+    loss: [0.6231, 0.00709, 10, 1, 1000],
+    body: [50, 0.66, 10.8, 54, 190],
+    read: 'diameter',
+  },
+  {
+    id: 'coax-195-class',
+    name: '195-class foil+braid',
+    use: 'Thin coax of low loss',
+    lossSource: FIT,
+    loss: [1.1539, 0.002, 3, 1, 5800],
+    body: [50, 0.8, 4.95, 13, 31],
+  },
+  {
+    id: 'coax-200-class',
+    name: '200-class foil+braid',
+    use: 'Thin coax of low loss',
+    lossSource: MAKER,
+    loss: [1.0528, 0.00108, 3, 1, 5800],
+    body: [50, 0.83, 4.95, 13, 33],
+  },
+  {
+    id: 'coax-240-class',
+    name: '240-class foil+braid',
+    use: 'Coax of low loss as thick as RG-8X',
+    lossSource: MAKER,
+    loss: [0.7942, 0.00108, 5, 1, 5800],
+    body: [50, 0.84, 6.1, 19, 51],
+    read: 'diameter',
+  },
+  {
+    id: 'coax-300-class',
+    name: '300-class foil+braid',
+    use: 'Coax of low loss',
+    lossSource: OPEN_THREE_TERM,
+    loss: [0.6451, 0.00059, 4, 1, 5800],
+    body: [50, 0.85, 7.62, 22, 82],
+    read: 'diameter',
+  },
+  {
+    id: 'coax-400-class',
+    name: '400-class foil+braid',
+    use: 'Thick coax of low loss for mast runs and L-band',
+    lossSource: MAKER,
+    loss: [0.4012, 0.00085, 7, 1, 5800],
+    body: [50, 0.85, 10.29, 25.4, 100],
+    read: 'all',
+  },
+  {
+    id: 'coax-400-class-flex',
+    name: '400-class flexible',
+    use: 'As the 400-class with a stranded centre, for runs that move',
+    lossSource: OPEN_THREE_TERM,
+    loss: [0.483, 0.00103, 5, 1, 450],
+    body: [50, 0.85, 10.29, 25.4, 110],
+  },
+  {
+    id: 'coax-500-class',
+    name: '500-class foil+braid',
+    use: 'Thick coax of low loss',
+    lossSource: OPEN_THREE_TERM,
+    loss: [0.3095, 0.00109, 3, 1, 5800],
+    body: [50, 0.86, 12.7, 32, 144],
+  },
+  {
+    id: 'coax-600-class',
+    name: '600-class foil+braid',
+    use: 'Very thick coax of low loss',
+    lossSource: MAKER,
+    loss: [0.2479, 0.00085, 3, 1, 5800],
+    body: [50, 0.87, 14.99, 38, 195],
+    read: 'diameter',
+  },
+  {
+    id: 'coax-half-inch-foam',
+    name: '1/2-inch corrugated foam',
+    use: 'Stiff copper line for long fixed runs',
+    lossSource: OPEN_TABLE,
+    loss: [0.211, 0.00062, 9, 1, 2000],
+    body: [50, 0.88, 15.9, 51, 220],
+    read: 'diameter',
+  },
 ];
 
-const HF_LEAD_IN: Row = row(
-  'lead-in-hv-single',
-  'Single-core HV lead-in',
-  'High-voltage single wire from tuner to HF antenna; it radiates, so it counts as part of the antenna and has no loss of its own here',
-  [0, 0, 'part of the antenna, not a transmission line', 'assumed', 0, 30],
-  [50, 0.95, 9, 50, 120],
-);
+const ELECTRICAL = 'open cable table made from makers’ data sheets';
+const READ_BODY = 'handbooks and cable lists';
+const MEMORY = 'makers’ data sheets, from memory';
 
-const PROPERTIES = 'open cable tables and makers’ sheets; bend radius and mass partly from memory';
+/** Share by which makers of the same type differ in what is from memory: diameter, bend and mass. Common practice. */
+const BODY_TOLERANCE = 0.05;
 
-function part(cable: Row): PartOf<'coax'> {
-  const property = (value: number, tolerance: number) => figure(value, tolerance, 'data-sheet', PROPERTIES);
-  const loss = (value: number) => figure(value, (value * cable.tolerancePercent) / 100, cable.basis, cable.source);
+const body = (value: number, isRead: boolean): Figure =>
+  figure(value, value * BODY_TOLERANCE, isRead ? 'data-sheet' : 'assumed', isRead ? READ_BODY : MEMORY);
+
+function cable(row: Row): PartOf<'coax'> {
+  const [k1, k2, tolerancePercent, minMhz, maxMhz] = row.loss;
+  const [ohm, velocity, diameterMm, bendMm, gPerM] = row.body;
+  const loss = (value: number): Figure => figure(value, (value * tolerancePercent) / 100, 'data-sheet', row.lossSource);
+  const span = 'span in which published points bear the two terms out; below 10 MHz they read low';
   return {
-    id: cable.id,
+    id: row.id,
     kind: 'coax',
-    name: cable.name,
-    description: `${cable.use}.`,
+    name: row.name,
+    description: `${row.use}.`,
     ports: [],
     figures: {
-      lossK1: loss(cable.k1),
-      lossK2: loss(cable.k2),
+      lossK1: loss(k1),
+      lossK2: loss(k2),
       lossTolerancePercent: figure(
-        cable.tolerancePercent,
+        tolerancePercent,
         0,
         'computed',
-        'scatter of the published points about the fit',
+        'largest departure of published points from 50 MHz up',
       ),
-      minFrequencyMhz: figure(1, 0, 'computed', 'below 10 MHz the two-term form reads low'),
-      maxFrequencyMhz: figure(
-        cable.maxMhz,
-        0,
-        'computed',
-        'end of the published points; RG types above 1 GHz are extrapolated',
-      ),
-      impedanceOhm: property(cable.ohm, 2),
-      velocityFactor: property(cable.velocity, 0.03),
-      outsideDiameterMm: property(cable.odMm, 0.2),
-      bendOnceMm: property(cable.bendMm, 0),
-      massGPerM: property(cable.gPerM, cable.gPerM * 0.1),
+      minFrequencyMhz: figure(minMhz, 0, 'computed', span),
+      maxFrequencyMhz: figure(maxMhz, 0, 'computed', span),
+      impedanceOhm: figure(ohm, 2, 'data-sheet', ELECTRICAL),
+      velocityFactor: figure(velocity, 0.04, 'data-sheet', ELECTRICAL),
+      outsideDiameterMm: body(diameterMm, row.read !== undefined),
+      bendOnceMm: body(bendMm, row.read === 'all'),
+      massGPerM: body(gPerM, row.read === 'all'),
     },
     traits: {},
   };
 }
 
-export const COAX: readonly PartOf<'coax'>[] = [...ROWS, HF_LEAD_IN].map(part);
+const lead = (value: number, tolerance: number): Figure =>
+  figure(value, tolerance, 'assumed', 'high-voltage ignition-type wire; common practice, no source');
+const RADIATES = 'part of the antenna, not a line: no loss of its own is reckoned';
+
+/** The wire from an HF tuner to the antenna. It radiates, so it counts as antenna and loses nothing as a line. */
+const HF_LEAD_IN: PartOf<'coax'> = {
+  id: 'lead-in-hv-single',
+  kind: 'coax',
+  name: 'Single-core HV lead-in',
+  description: 'High-voltage wire from tuner to HF antenna. It radiates as part of the antenna; touch means burns.',
+  ports: [],
+  figures: {
+    lossK1: figure(0, 0, 'assumed', RADIATES),
+    lossK2: figure(0, 0, 'assumed', RADIATES),
+    lossTolerancePercent: figure(0, 0, 'assumed', RADIATES),
+    minFrequencyMhz: figure(1, 0, 'assumed', RADIATES),
+    maxFrequencyMhz: figure(30, 0, 'assumed', RADIATES),
+    impedanceOhm: lead(50, 0),
+    velocityFactor: lead(0.95, 0.05),
+    outsideDiameterMm: lead(7, 2),
+    bendOnceMm: lead(35, 10),
+    massGPerM: lead(70, 30),
+  },
+  traits: {},
+};
+
+export const COAX: readonly PartOf<'coax'>[] = [...ROWS.map(cable), HF_LEAD_IN];
