@@ -159,7 +159,7 @@ const ROWS: readonly Row[] = [
     name: '400-class foil+braid',
     use: 'Thick coax of low loss for mast runs and L-band',
     lossSource: MAKER,
-    loss: [0.4012, 0.00085, 7, 1, 5800],
+    loss: [0.4012, 0.00085, 7.5, 1, 5800],
     body: [50, 0.85, 10.29, 25.4, 100],
     read: 'all',
   },
