@@ -1,6 +1,7 @@
 import { nextId } from '../model/ids.ts';
 import { type Alternative, alternativeSchema, type Project } from '../model/project.ts';
 import { type Change, changed, edited, entryOf, withEntry, withNewEntry, withoutEntries } from './change.ts';
+import { withoutOrphans } from './orphans.ts';
 import { RefusedEdit } from './refused.ts';
 
 /** Keeps a copy of the current layout under a name, to compare with later. @throws RefusedEdit for an empty or taken name */
@@ -43,10 +44,10 @@ export function setAlternative(
   return withEntry(project, 'alternatives', changed(alternative, change, alternativeSchema, alternative.name));
 }
 
-/** Throws an alternative away. */
+/** Throws an alternative away, with the records of what only it had. */
 export function removeAlternative(project: Project, alternativeId: string): Project {
   entryOf(project, 'alternatives', alternativeId);
-  return withoutEntries(project, 'alternatives', new Set([alternativeId]));
+  return withoutOrphans(project, withoutEntries(project, 'alternatives', new Set([alternativeId])));
 }
 
 function layoutOf(layout: Pick<Alternative, 'items' | 'runs' | 'feeds' | 'dataLinks'>) {

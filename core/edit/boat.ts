@@ -127,10 +127,15 @@ function onMast(place: Place, before: Mast, after: Mast): Place {
   return at(place, place.position.xM + after.xM - before.xM, stretchedZM(place.position.zM, before, after));
 }
 
-/** A height on a mast after the mast became longer, shorter, higher or lower. */
+/**
+ * A height on a mast after the mast became longer, shorter, higher or lower: in proportion between foot and truck, as far
+ * from the nearer of the two outside them.
+ */
 function stretchedZM(zM: number, before: Mast, after: Mast): number {
-  const stretch = (after.truckZM - after.footZM) / (before.truckZM - before.footZM);
-  return after.footZM + (zM - before.footZM) * stretch;
+  if (zM >= before.truckZM) return after.truckZM + zM - before.truckZM;
+  if (zM <= before.footZM) return after.footZM + zM - before.footZM;
+  const share = (zM - before.footZM) / (before.truckZM - before.footZM);
+  return after.footZM + share * (after.truckZM - after.footZM);
 }
 
 function at(place: Place, xM: number, zM: number): Place {

@@ -2,7 +2,7 @@ import { indexProject } from '../catalogue/lookup.ts';
 import { idMaker } from '../model/ids.ts';
 import { isPlaceable } from '../model/placeable.ts';
 import type { Endpoint, Item, Project, Subject } from '../model/project.ts';
-import { itemSchema } from '../model/project.ts';
+import { itemSchema, runSchema } from '../model/project.ts';
 import { edited, entryOf } from './change.ts';
 import { keptPlaceId, moved, type Offset } from './geometry.ts';
 import { requireValid } from './refused.ts';
@@ -35,7 +35,9 @@ export function copyItems(project: Project, ids: readonly string[], by: Offset =
     draft.items.push(...copies.values());
     for (const run of between(project.runs)) {
       const via = run.via.map((bend) => ({ position: moved(bend.position, by), placeId: null }));
-      draft.runs.push({ ...run, via, id: make('run'), number: runNumber?.() ?? run.number });
+      const copy = { ...run, via, id: make('run'), number: runNumber?.() ?? run.number };
+      requireValid(runSchema, copy, `A copy of ${run.number}`);
+      draft.runs.push(copy);
     }
     for (const feed of between(project.feeds))
       draft.feeds.push({ ...feed, id: make('feed'), number: feedNumber?.() ?? feed.number });

@@ -1,5 +1,5 @@
 import { type FindingOverride, findingOverrideSchema, type Project } from '../model/project.ts';
-import { edited } from './change.ts';
+import { edited, isSame } from './change.ts';
 import { RefusedEdit, requireValid } from './refused.ts';
 
 /**
@@ -14,8 +14,9 @@ export function overrideFinding(project: Project, findingKey: string, reason: st
   }
   const override: FindingOverride = { findingKey, reason: reason.trim(), by };
   requireValid(findingOverrideSchema, override, 'This override');
+  const index = project.findingOverrides.findIndex((known) => known.findingKey === findingKey);
+  if (isSame(project.findingOverrides[index], override)) return project;
   return edited(project, (draft) => {
-    const index = draft.findingOverrides.findIndex((known) => known.findingKey === findingKey);
     if (index < 0) draft.findingOverrides.push(override);
     else draft.findingOverrides[index] = override;
   });

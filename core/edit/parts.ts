@@ -3,7 +3,7 @@ import { partProblems } from '../document/overrides.ts';
 import { nextId } from '../model/ids.ts';
 import { type Part, partSchema } from '../model/part.ts';
 import type { Endpoint, Project } from '../model/project.ts';
-import { entryOf, withEntry, withNewEntry, withoutEntries } from './change.ts';
+import { entryOf, isSame, withEntry, withNewEntry, withoutEntries } from './change.ts';
 import { RefusedEdit, requireSound, requireValid } from './refused.ts';
 
 /**
@@ -25,6 +25,7 @@ export function addPart(project: Project, part: Part): Project {
  */
 export function setPart(project: Project, part: Part): Project {
   const known = entryOf(project, 'parts', part.id);
+  if (isSame(known, part)) return project;
   if (known.kind !== part.kind && usersOf(project, part.id).length > 0) {
     throw new RefusedEdit(`${known.name} is in use as a ${known.kind}: make a new part for another kind of thing.`);
   }

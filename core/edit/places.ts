@@ -1,8 +1,9 @@
-import { type Place, placeSchema } from '../model/boat.ts';
+import { type Place, type Position, placeSchema, positionSchema } from '../model/boat.ts';
 import { nextId } from '../model/ids.ts';
 import type { Alternative, Project } from '../model/project.ts';
 import { type Change, changed, edited, entryOf, isSame, withNewEntry, withoutEntries } from './change.ts';
 import { moved, type Offset, offsetBetween, tidy } from './geometry.ts';
+import { withoutOrphans } from './orphans.ts';
 import { RefusedEdit, requireValid } from './refused.ts';
 
 export type NewPlace = Omit<Place, 'id'>;
@@ -42,7 +43,7 @@ export function removePlace(project: Project, placeId: string): Project {
         : run,
     ),
   }));
-  return withoutEntries(detached, 'places', new Set([placeId]));
+  return withoutOrphans(project, withoutEntries(detached, 'places', new Set([placeId])));
 }
 
 /** Takes a mast or fitting away with its places. @throws RefusedEdit while something stands on it */
@@ -58,10 +59,11 @@ export function removeStructure(project: Project, structureId: string): Project 
     throw new RefusedEdit(`${name} carries ${listed(tags)}${layoutName}: move them elsewhere or delete them first.`);
   }
   const bare = places.reduce((current, place) => removePlace(current, place.id), project);
-  return edited(bare, (draft) => {
+  const without = edited(bare, (draft) => {
     draft.boat.masts = draft.boat.masts.filter((mast) => mast.id !== structureId);
     draft.boat.fittings = draft.boat.fittings.filter((fitting) => fitting.id !== structureId);
   });
+  return withoutOrphans(project, without);
 }
 
 /** @throws RefusedEdit while a place is in it */
@@ -74,20 +76,22 @@ export function removeCompartment(project: Project, compartmentId: string): Proj
       `${compartment.name} contains ${listed(names)}: put those places into another compartment first.`,
     );
   }
-  return edited(project, (draft) => {
+  const without = edited(project, (draft) => {
     draft.boat.compartments = draft.boat.compartments.filter((candidate) => candidate.id !== compartmentId);
   });
+  return withoutOrphans(project, without);
 }
 
 /** The project with other places of the same ids; items and bends on a place that moved go with it, in every layout. */
 export function withPlaces(project: Project, places: ReadonlyMap<string, Place>): Project {
   const shifts = new Map<string, Offset>();
-  for (const place of project.places) {
+  const current = project.places.map((place) => {
     const after = places.get(place.id);
-    if (after && !isSame(after.position, place.position))
-      shifts.set(place.id, offsetBetween(place.position, after.position));
-  }
-  const current = project.places.map((place) => places.get(place.id) ?? place);
+    if (!after || isSame(after, place)) return place;
+    requireValid(positionSchema, after.position, `${place.name} would leave the drawing`);
+    if (!isSame(after.position, place.position)) shifts.set(place.id, offsetBetween(place.position, after.position));
+    return after;
+  });
   if (current.every((place, index) => place === project.places[index])) return project;
   const withNew = edited(project, (draft) => {
     draft.places = current;
@@ -104,18 +108,24 @@ function shifted(layout: Layout, shifts: ReadonlyMap<string, Offset>): Layout {
     items: layout.items.map((item) => {
       const by = shiftOf(item.placeId);
       if (!by) return item;
-      const endPosition = item.endPosition && moved(item.endPosition, by);
-      return { ...item, position: moved(item.position, by), endPosition };
+      const endPosition = item.endPosition && carried(item.endPosition, by, item.tag);
+      return { ...item, position: carried(item.position, by, item.tag), endPosition };
     }),
     runs: layout.runs.map((run) => {
       if (!run.via.some((bend) => shiftOf(bend.placeId))) return run;
       const via = run.via.map((bend) => {
         const by = shiftOf(bend.placeId);
-        return by ? { ...bend, position: moved(bend.position, by) } : bend;
+        return by ? { ...bend, position: carried(bend.position, by, run.number) } : bend;
       });
       return { ...run, via };
     }),
   };
+}
+
+function carried(position: Position, by: Offset, label: string): Position {
+  const after = moved(position, by);
+  requireValid(positionSchema, after, `${label} would leave the drawing`);
+  return after;
 }
 
 function* layouts(project: Project): Generator<readonly [string, Layout]> {

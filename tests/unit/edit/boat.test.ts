@@ -68,6 +68,13 @@ describe('masts and fittings', () => {
     expectSound(after);
   });
 
+  it('a mast does not carry anything off the drawing', () => {
+    const high = setPlace(boat(), 'mast-1-head', { position: { xM: 4.68, yM: 0, zM: 130 } });
+    expect(refusal(() => setMast(high, 'mast-1', { truckZM: 80 }))).toBe(
+      'Mast, masthead would leave the drawing: Z (above the waterline) is 194 m; the most allowed is 150 m. Put in a value from −20 to 150 m.',
+    );
+  });
+
   it('a mast upside down is refused', () => {
     expect(refusal(() => setMast(boat(), 'mast-1', { truckZM: 1 }))).toBe(
       'The truck of Mast, 1 m, is not above its foot, 1.64 m. Give both heights above the waterline, the truck the greater.',

@@ -116,6 +116,24 @@ describe('alternatives', () => {
     expect(last(swapped.alternatives).note).toBe('only here');
   });
 
+  it('take the records of what only they had with them when removed', () => {
+    const kept = keepAsAlternative(boat(), 'Refit');
+    const bare = removeSubjects(kept, [{ kind: 'item', id: 'breaker' }]);
+    const subject = { kind: 'item', id: 'breaker' } as const;
+    const measured = addMeasurement(bare, {
+      subject,
+      kind: 'supply-idle-v',
+      value: 12.6,
+      frequencyMhz: null,
+      date: null,
+    });
+    const overruled = overrideFinding(measured, 'feed:breaker', 'seen');
+    const after = removeAlternative(overruled, 'layout-1');
+    expect(after.measurements).toEqual([]);
+    expect(after.findingOverrides).toEqual([]);
+    expectSound(after);
+  });
+
   it('are renamed and removed', () => {
     const kept = keepAsAlternative(keepAsAlternative(boat(), 'A'), 'B');
     expect(last(setAlternative(kept, 'layout-2', { name: 'C', note: 'n' }).alternatives)).toMatchObject({
