@@ -5,7 +5,7 @@ import { hullLines } from './hulls.ts';
 import type { ProfileOptions } from './options.ts';
 import { outline, type Pen, thin } from './pen.ts';
 import { deckGear } from './rails.ts';
-import { fallenMast, mastShapes, stayShapes, stays } from './rig.ts';
+import { fallenMast, isSailing, mastShapes, stayShapes, stays } from './rig.ts';
 import { superstructure } from './superstructure.ts';
 import type { Shape } from './types.ts';
 
@@ -30,8 +30,9 @@ function drawBoat(project: Project, options: ProfileOptions): readonly Shape[] {
     ...lines.details.map((curve) => thin(pen, curve)),
     outline(pen, lines.sheer, 'none', 1.2),
     outline(pen, lines.outline, 'none', 1.3),
+    ...(isSailing(boat) ? [] : deckGear(boat, pen)),
     ...superstructure(boat, pen),
-    ...deckGear(boat, pen),
+    ...(isSailing(boat) ? deckGear(boat, pen) : []),
     ...boat.masts.flatMap((mast) => mastShapes(boat, mast, down(mast.id) ? gone : pen)),
     ...boat.masts.filter((mast) => down(mast.id)).flatMap((mast) => fallenMast(mast, pen)),
   ];

@@ -79,7 +79,7 @@ function sideOf(dot: Point, silhouette: Silhouette, u: number): Side {
     ['bottom', 0.72 * (box.bottom - dot.y) + 14 * u],
     ['right', silhouette.rightOf(dot.y - reach, dot.y + reach) - dot.x + 30 * u],
     ['left', dot.x - silhouette.leftOf(dot.y - reach, dot.y + reach) + 30 * u],
-    ['top', dot.y - silhouette.topOf(dot.x - reach, dot.x + reach) + 78 * u],
+    ['top', dot.y - silhouette.topOf(dot.x - reach, dot.x + reach) + 52 * u],
   ];
   return costs.reduce((best, next) => (next[1] < best[1] ? next : best))[0];
 }
@@ -114,16 +114,43 @@ function arrangeRow(
     low,
     high,
   );
-  return sorted.map((wish, index) => {
+  const places = sorted.map((wish, index) => {
     const x = xs[index] ?? wish.dot.x;
-    const reach = 16 * u;
     const rowOut = (index % rows) * PITCH * u;
-    const y =
-      side === 'bottom'
-        ? Math.min(silhouette.box.bottom + 26 * u, options.height - 58 * u) + rowOut
-        : Math.max(Math.min(silhouette.topOf(x - reach, x + reach), wish.dot.y - 24 * u) - 26 * u, 32 * u) - rowOut;
-    return { wish, side, center: { x, y } };
+    return {
+      wish,
+      side,
+      center: { x, y: rowY(side, x, wish, silhouette, options) + (side === 'bottom' ? rowOut : -rowOut) },
+    };
   });
+  return side === 'top' ? level(places, u) : places;
+}
+
+function rowY(side: 'top' | 'bottom', x: number, wish: Wish, silhouette: Silhouette, options: ProfileOptions): number {
+  const u = options.textSize / 11;
+  if (side === 'bottom') return Math.min(silhouette.box.bottom + 26 * u, options.height - 58 * u);
+  const reach = 16 * u;
+  return Math.max(Math.min(silhouette.topOf(x - reach, x + reach), wish.dot.y - 24 * u) - 26 * u, 32 * u);
+}
+
+/** Neighbours over the deck are brought to one height. */
+function level(places: readonly Place[], u: number): readonly Place[] {
+  const result = [...places];
+  for (let start = 0; start < result.length; ) {
+    let end = start + 1;
+    let y = result[start]?.center.y ?? 0;
+    for (; end < result.length; end++) {
+      const [last, next] = [result[end - 1], result[end]];
+      if (!last || !next || next.center.x - last.center.x > 46 * u || Math.abs(next.center.y - y) > 70 * u) break;
+      y = Math.min(y, next.center.y);
+    }
+    for (let index = start; index < end; index++) {
+      const place = result[index];
+      if (place) result[index] = { ...place, center: { x: place.center.x, y } };
+    }
+    start = end;
+  }
+  return result;
 }
 
 /** Wide enough for the flags that hang under (or stand over) the balloons. */
@@ -189,28 +216,31 @@ function uncrossed(places: readonly Place[]): readonly Place[] {
   return result;
 }
 
-/** Steps aside along its row or column, then outward, until it covers nothing. */
+/** Steps aside and outward, units of a screen pixel, nearest first; outward counts more, to keep rows and columns. */
+const STEPS_ASIDE: readonly (readonly [aside: number, outward: number])[] = stepsAside();
+
+function stepsAside(): readonly (readonly [number, number])[] {
+  const steps: (readonly [number, number])[] = [];
+  for (let aside = -26; aside <= 26; aside++) for (let out = -2; out <= 14; out++) steps.push([aside * 6, out * 6]);
+  const far = ([aside, out]: readonly [number, number]): number =>
+    Math.abs(aside) + (out < 0 ? -3 * out : 1.6 * out) + (aside < 0 ? 0.5 : 0);
+  return steps.sort((a, b) => far(a) - far(b));
+}
+
+/** The nearest place where it covers nothing. */
 function settle(place: Place, taken: Occupancy, options: ProfileOptions): Place {
   const u = options.textSize / 11;
   const sheet: Box = { left: 2 * u, top: 2 * u, right: options.width - 2 * u, bottom: options.height - 2 * u };
   const row = place.side === 'top' || place.side === 'bottom';
-  const out = place.side === 'left' || place.side === 'top' ? -1 : 1;
-  for (let outward = 0; outward <= 12; outward++) {
-    for (let step = 0; step <= 16; step++) {
-      for (const sign of step === 0 ? [1] : [1, -1]) {
-        const aside = sign * step * 6 * u;
-        const away = out * outward * 13 * u;
-        const center = {
-          x: place.center.x + (row ? aside : away),
-          y: place.center.y + (row ? away : aside),
-        };
-        const moved = { ...place, center };
-        const box = extentOf(moved, u);
-        if (taken.hits(grown(box, 1 * u)) || !inside(box, sheet)) continue;
-        taken.addBox(box);
-        return moved;
-      }
-    }
+  const out = place.side === 'left' || place.side === 'top' ? -u : u;
+  for (const [aside, outward] of STEPS_ASIDE) {
+    const [along, away] = [aside * u, outward * out];
+    const center = { x: place.center.x + (row ? along : away), y: place.center.y + (row ? away : along) };
+    const moved = { ...place, center };
+    const box = extentOf(moved, u);
+    if (!inside(box, sheet) || taken.hits(grown(box, u))) continue;
+    taken.addBox(box);
+    return moved;
   }
   taken.addBox(extentOf(place, u));
   return place;

@@ -1,7 +1,3 @@
-import { round2 } from './geometry.ts';
-import { toDrawing } from './projection.ts';
-import type { Projection } from './types.ts';
-
 /** A point of the profile in boat metres: x aft of the stem, z above the waterline. */
 export type Metre = readonly [xM: number, zM: number];
 
@@ -67,18 +63,6 @@ export function sampled(zOf: (xM: number) => number, fromXM: number, toXM: numbe
       return [xM, zOf(xM)] as const;
     }),
   );
-}
-
-/** The SVG path of a curve on the drawing. */
-export function drawn(projection: Projection, curve: Curve, closed = false): string {
-  const at = ([xM, zM]: Metre): string => {
-    const { x, y } = toDrawing(projection, { xM, zM });
-    return `${round2(x)} ${round2(y)}`;
-  };
-  const steps = curve.pieces.map((piece) =>
-    'first' in piece ? `C${at(piece.first)} ${at(piece.second)} ${at(piece.to)}` : `L${at(piece.to)}`,
-  );
-  return `M${at(curve.start)} ${steps.join(' ')}${closed ? ' Z' : ''}`;
 }
 
 function gap(a: Metre | undefined, b: Metre | undefined): number {

@@ -214,12 +214,22 @@ function pushpit(boat: Boat, { xForeM: fore, xAftM: aft, zTopM: top }: Fitting, 
   ];
 }
 
-/** Wheelhouse: screens leaning forward at the top on a displacement boat, raked aft on a fast one. */
+/**
+ * Wheelhouse: screens leaning forward at the top on a displacement boat, raked aft on a fast one. On a fast boat one that
+ * is no higher than the deckhouse is the fore part of that house, which shows it already.
+ */
 function wheelhouse(boat: Boat, fitting: Fitting, pen: Pen): readonly Shape[] {
+  const planing = hullForm(boat) === 'planing';
+  if (
+    planing &&
+    boat.deckhouses.some((house) => fitting.zTopM <= house.zTopM + 0.1 && fitting.xForeM >= house.xForeM - 0.1)
+  ) {
+    return [];
+  }
   const { xForeM: fore, xAftM: aft, zTopM: top } = fitting;
   const base = Math.min(fitting.zBaseM, top - 0.2);
   const heightM = top - base;
-  const lean = hullForm(boat) === 'planing' ? 0.5 * heightM : -0.11 * heightM;
+  const lean = planing ? 0.5 * heightM : -0.11 * heightM;
   const waist = base + 0.48 * heightM;
   const roofM = Math.min(0.1, 0.06 * heightM);
   const brow = 0.1 * heightM;
@@ -285,35 +295,67 @@ function hasRoom(points: readonly Metre[]): boolean {
   return a !== undefined && d !== undefined && d[0] - a[0] > 0.08;
 }
 
-/** Coaming with a low raked screen in front and a seat behind. */
+/** Coaming raked forward into a venturi screen, helm seat, rail round the after end. */
 function flybridge({ xForeM: fore, xAftM: aft, zBaseM: base, zTopM: top }: Fitting, pen: Pen): readonly Shape[] {
   const heightM = Math.max(0.1, top - base);
   const lengthM = aft - fore;
+  const x = (share: number): number => fore + share * lengthM;
+  const z = (share: number): number => base + share * heightM;
   const coaming = joined(
     fair([
       [fore, base],
-      [fore + 0.08 * lengthM, base + 0.42 * heightM],
-      [fore + 0.2 * lengthM, base + 0.62 * heightM],
-      [fore + 0.62 * lengthM, base + 0.6 * heightM],
+      [x(0.06), z(0.3)],
+      [x(0.15), z(0.58)],
     ]),
     straight([
-      [aft - 0.05 * lengthM, base + 0.5 * heightM],
-      [aft, base],
+      [x(0.74), z(0.58)],
+      [x(0.8), z(0.5)],
+      [x(0.86), base],
     ]),
   );
   const screen: readonly Metre[] = [
-    [fore + 0.1 * lengthM, base + 0.46 * heightM],
-    [fore + 0.24 * lengthM, top],
-    [fore + 0.27 * lengthM, top],
-    [fore + 0.36 * lengthM, base + 0.62 * heightM],
+    [x(0.15), z(0.58)],
+    [x(0.23), top],
+    [x(0.27), top],
+    [x(0.36), z(0.58)],
   ];
-  const rail: readonly Metre[] = [
-    [fore + 0.62 * lengthM, base + 0.6 * heightM],
-    [fore + 0.66 * lengthM, base + 0.95 * heightM],
-    [aft, base + 0.95 * heightM],
-    [aft, base],
+  const seat: readonly Metre[] = [
+    [x(0.5), z(0.58)],
+    [x(0.52), z(0.98)],
+    [x(0.56), z(0.98)],
+    [x(0.58), z(0.58)],
   ];
-  return [pane(pen, screen, 0.8), outline(pen, coaming, 'paper', 1), hairline(pen, rail, 0.9)];
+  return [
+    pane(pen, screen, 0.8),
+    pane(pen, seat, 0.8),
+    outline(pen, coaming, 'paper', 1),
+    hairline(
+      pen,
+      [
+        [x(0.74), z(0.58)],
+        [x(0.76), z(0.92)],
+        [aft, z(0.92)],
+        [aft, base],
+      ],
+      0.9,
+    ),
+    hairline(
+      pen,
+      [
+        [x(0.8), z(0.46)],
+        [aft, z(0.46)],
+      ],
+      0.6,
+    ),
+    hairline(
+      pen,
+      [
+        [x(0.88), z(0.92)],
+        [x(0.88), base],
+      ],
+      0.8,
+    ),
+  ];
 }
 
 /** Spar over the bow with its bobstay. */

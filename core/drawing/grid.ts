@@ -38,12 +38,19 @@ export function drawGrid(project: Project, options: ProfileOptions): Grid {
   return { shapes: parts.flatMap((part) => part.shapes), boxes: parts.flatMap((part) => part.boxes) };
 }
 
+/** Parts of a unit are only ruled when they are this far apart. */
+const PARTS_U = 110;
 const STEPS = [0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200] as const;
 
 /** Smallest round step, in the ruler's unit, that is at least so many drawing units apart. */
 function stepOf(ruler: Ruler, leastU: number): number {
   const perUnit = ruler.unitM * ruler.options.projection.scale;
-  return STEPS.find((step) => step * perUnit >= leastU * ruler.u) ?? 500;
+  return STEPS.find((step) => step * perUnit >= (step < 1 ? PARTS_U : leastU) * ruler.u) ?? 500;
+}
+
+/** A number of the ruler: decimals only where they say something. */
+function ruledNumber(value: number, options: ProfileOptions): string {
+  return formatNumber(value, Math.abs(value - Math.round(value)) < 1e-6 ? 0 : 1, options.preferences);
 }
 
 /** Where the grid stands on the sheet: round the boat, and never off the sheet. */
@@ -68,7 +75,7 @@ function stations(ruler: Ruler): Grid {
   for (let index = 0; index * step * unitM <= lastM + 1e-9; index++) {
     const { x } = toDrawing(options.projection, { xM: index * step * unitM, zM: 0 });
     if (x < frame.left || x > frame.right) continue;
-    const number = formatNumber(index * step, step < 1 ? 1 : 0, options.preferences);
+    const number = ruledNumber(index * step, options);
     shapes.push(
       line({ x, y: frame.top }, { x, y: frame.bottom }, { layer: 'backdrop', stroke: 'grid', width: 0.8 * u }),
       text(
@@ -85,7 +92,7 @@ function stations(ruler: Ruler): Grid {
 function heights(ruler: Ruler): Grid {
   const { unitM, u, size, options, extent, symbol } = ruler;
   const frame = frameOf(ruler);
-  const step = stepOf(ruler, 42);
+  const step = stepOf(ruler, 40);
   const shapes: Shape[] = [];
   const boxes: Box[] = [];
   const first = Math.ceil(extent.zLowM / unitM / step);
@@ -93,7 +100,7 @@ function heights(ruler: Ruler): Grid {
     const { y } = toDrawing(options.projection, { xM: 0, zM: index * step * unitM });
     if (index === 0 || y < frame.top || y > frame.bottom) continue;
     const sign = index > 0 ? '+' : '';
-    const mark = `${sign}${formatNumber(index * step, step < 1 ? 1 : 0, options.preferences)} ${symbol}`;
+    const mark = `${sign}${ruledNumber(index * step, options)} ${symbol}`;
     shapes.push(
       line(
         { x: frame.left, y },
@@ -150,7 +157,7 @@ function waterline(ruler: Ruler): Grid {
 /** Five alternate fields at the foot of the sheet. */
 function scaleBar(ruler: Ruler): Grid {
   const { unitM, u, size, options, symbol } = ruler;
-  const step = stepOf(ruler, 22);
+  const step = stepOf(ruler, 24);
   const field = step * unitM * options.projection.scale;
   const left = 22 * u;
   const top = options.height - 16 * u;
@@ -158,7 +165,7 @@ function scaleBar(ruler: Ruler): Grid {
   const shapes: Shape[] = [];
   for (let index = 0; index <= 5; index++) {
     const x = left + index * field;
-    const number = formatNumber(index * step, step < 1 ? 1 : 0, options.preferences);
+    const number = ruledNumber(index * step, options);
     if (index < 5) {
       shapes.push(
         path(rectPath(x, top, x + field, bottom), {

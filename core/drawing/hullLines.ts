@@ -81,3 +81,6 @@ export function propeller([xM, zM]: Metre, radiusM: number): Curve {
     ]),
   );
 }
+
+/** Size of an open boat's outboard, m: the height of its cowl. */
+export const outboardM = (boat: Boat): number => Math.min(0.55, 0.08 * boat.loaM);

@@ -1,6 +1,6 @@
 import type { Boat } from '../model/boat.ts';
 import { fair, joined, type Metre, sampled, straight } from './curve.ts';
-import { bootTop, type HullLines, propeller, sheerZM, waterlineEnds } from './hullLines.ts';
+import { bootTop, type HullLines, outboardM, propeller, sheerZM, waterlineEnds } from './hullLines.ts';
 
 /** Two slim hulls seen as one: plumb bows, mini-keels, stern steps; the bridge deck underside shows as a line. */
 export function catamaranLines(boat: Boat): HullLines {
@@ -228,29 +228,35 @@ export function openLines(boat: Boat): HullLines {
   };
 }
 
-/** Cowl, leg and propeller of an outboard, clamped to the transom; its cavitation plate sits at the boat's bottom. */
+/** Cowl, leg and propeller of an outboard, clamped to the transom; its skeg reaches the draught. */
 function outboard(boat: Boat) {
   const { loaM, draughtM: d } = boat;
   const topZM = sheerZM(boat, loaM);
-  const sizeM = Math.min(0.6, 0.1 * loaM);
-  const x = loaM + 0.03;
+  const s = outboardM(boat);
+  const x = loaM + 0.06 * s;
   const cowl = fair([
-    [x, topZM + 0.1],
-    [x - 0.1 * sizeM, topZM + 0.75 * sizeM],
-    [x + 0.35 * sizeM, topZM + 1.05 * sizeM],
-    [x + 0.9 * sizeM, topZM + 0.85 * sizeM],
-    [x + 0.85 * sizeM, topZM + 0.1],
-    [x, topZM + 0.1],
+    [x - 0.12 * s, topZM + 0.12 * s],
+    [x - 0.16 * s, topZM + 0.6 * s],
+    [x + 0.1 * s, topZM + 0.98 * s],
+    [x + 0.62 * s, topZM + 0.92 * s],
+    [x + 0.86 * s, topZM + 0.6 * s],
+    [x + 0.74 * s, topZM + 0.12 * s],
+    [x - 0.12 * s, topZM + 0.12 * s],
   ]);
+  const plateZM = Math.min(-0.3 * d, -0.05);
   const leg = straight([
-    [x + 0.15 * sizeM, topZM + 0.1],
-    [x + 0.25 * sizeM, -0.55 * d],
-    [x + 0.1 * sizeM, -0.72 * d],
-    [x + 0.22 * sizeM, -d],
-    [x + 0.42 * sizeM, -0.78 * d],
-    [x + 0.62 * sizeM, -0.72 * d],
-    [x + 0.6 * sizeM, -0.55 * d],
-    [x + 0.62 * sizeM, topZM + 0.1],
+    [x + 0.14 * s, topZM + 0.12 * s],
+    [x + 0.22 * s, plateZM],
+    [x + 0.12 * s, plateZM - 0.26 * d],
+    [x + 0.3 * s, -d],
+    [x + 0.42 * s, plateZM - 0.4 * d],
+    [x + 0.56 * s, plateZM - 0.3 * d],
+    [x + 0.56 * s, plateZM],
+    [x + 0.56 * s, topZM + 0.12 * s],
   ]);
-  return [leg, cowl, propeller([x + 0.66 * sizeM, -0.72 * d], 0.24 * d)];
+  const plate = straight([
+    [x + 0.16 * s, plateZM],
+    [x + 0.8 * s, plateZM],
+  ]);
+  return [leg, plate, cowl, propeller([x + 0.6 * s, plateZM - 0.26 * d], 0.22 * d)];
 }

@@ -1,5 +1,5 @@
-import { type Curve, drawn, type Metre, straight } from './curve.ts';
-import type { Point } from './geometry.ts';
+import { type Curve, type Metre, straight } from './curve.ts';
+import { type Point, round2 } from './geometry.ts';
 import { toDrawing } from './projection.ts';
 import { path } from './shapes.ts';
 import type { Ink, Projection, Shape } from './types.ts';
@@ -51,4 +51,16 @@ export function inked(
     opacity: pen.opacity,
     dash: pen.ghost ? [4 * pen.u, 3 * pen.u] : undefined,
   });
+}
+
+/** The SVG path of a curve on the drawing. */
+export function drawn(projection: Projection, curve: Curve, closed = false): string {
+  const at = ([xM, zM]: Metre): string => {
+    const { x, y } = toDrawing(projection, { xM, zM });
+    return `${round2(x)} ${round2(y)}`;
+  };
+  const steps = curve.pieces.map((piece) =>
+    'first' in piece ? `C${at(piece.first)} ${at(piece.second)} ${at(piece.to)}` : `L${at(piece.to)}`,
+  );
+  return `M${at(curve.start)} ${steps.join(' ')}${closed ? ' Z' : ''}`;
 }

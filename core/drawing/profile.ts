@@ -4,7 +4,7 @@ import { type PlacedBalloon, placeBalloons } from './balloonLayout.ts';
 import { drawBalloons } from './balloonShapes.ts';
 import { drawServiceLine, type ServiceLine, serviceLines } from './feedLines.ts';
 import { marksOf } from './findingMarks.ts';
-import { along, boxAround, type Point } from './geometry.ts';
+import { along, type Box, boxAround, type Point } from './geometry.ts';
 import { drawGrid } from './grid.ts';
 import { sheerZM } from './hullLines.ts';
 import { cross, drawSymbols, isOnSheet } from './installation.ts';
@@ -74,8 +74,22 @@ function balloonsOf(
     return symbol && isOnSheet(symbol, options) ? [symbol] : [];
   });
   const silhouette = silhouetteOf(project, layout, options);
-  const keepClear = options.show.grid ? drawGrid(project, options).boxes : [];
+  const keepClear = [...(options.show.grid ? drawGrid(project, options).boxes : []), ...sparBoxes(project, options)];
   return placeBalloons(project, seen, { silhouette, marks, keepClear }, options);
+}
+
+/** Masts and booms, which no balloon is drawn over. */
+function sparBoxes(project: Project, options: ProfileOptions): readonly Box[] {
+  if (!options.show.boat) return [];
+  const box = (xForeM: number, xAftM: number, zLowM: number, zHighM: number): Box => {
+    const high = toDrawing(options.projection, { xM: xAftM, zM: zHighM });
+    const low = toDrawing(options.projection, { xM: xForeM, zM: zLowM });
+    return { left: high.x, right: low.x, top: high.y, bottom: low.y };
+  };
+  return project.boat.masts.flatMap(({ xM, footZM, truckZM, boomZM, boomLengthM }) => [
+    box(xM - 0.15, xM + 0.15, footZM, truckZM),
+    ...(boomZM === null ? [] : [box(xM, xM + boomLengthM, boomZM - 0.1, boomZM + 0.07 * boomLengthM)]),
+  ]);
 }
 
 /** What labels must not cover, and what they had better not. */

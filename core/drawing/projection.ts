@@ -1,5 +1,6 @@
 import { indexProject } from '../catalogue/lookup.ts';
 import type { Item, Project } from '../model/project.ts';
+import { outboardM } from './hullLines.ts';
 import type { Projection } from './types.ts';
 
 /** Limits of what is drawn, boat metres: x aft of the stem, z above the waterline. */
@@ -74,7 +75,7 @@ export function fitProjection(
 /** What must fit: the boat, its rig and fittings, and every item with the length of its antenna. */
 export function boatExtent(project: Project): Extent {
   const { boat } = project;
-  const xs = [0, boat.loaM];
+  const xs = [0, boat.loaM + (boat.kind === 'open-boat' ? outboardM(boat) : 0)];
   const zs = [-boat.draughtM, boat.airDraughtM, boat.freeboardForeM];
   for (const mast of boat.masts) {
     xs.push(mast.xM, ...(mast.boomZM === null ? [] : [mast.xM + mast.boomLengthM]));

@@ -1,12 +1,72 @@
 import type { Boat } from '../model/boat.ts';
 import { fair, joined, straight } from './curve.ts';
 import { hullForm, sheerZM } from './hullLines.ts';
-import { hairline, type Pen, thin } from './pen.ts';
+import { hairline, type Pen, pane, thin } from './pen.ts';
 import type { Shape } from './types.ts';
 
-/** Stanchions and guard wires between pulpit and pushpit, anchor on its roller, wheel in the cockpit. */
+/** Stanchions and guard wires, anchor on its roller, wheel in the cockpit, console of an open boat. */
 export function deckGear(boat: Boat, pen: Pen): readonly Shape[] {
-  return [...guardRails(boat, pen), ...anchor(boat, pen), ...wheel(boat, pen)];
+  return [...guardRails(boat, pen), ...anchor(boat, pen), ...wheel(boat, pen), ...console(boat, pen)];
+}
+
+/** Centre console with its screen and wheel, and the leaning post behind it. */
+function console(boat: Boat, pen: Pen): readonly Shape[] {
+  if (boat.kind !== 'open-boat' || boat.deckhouses.length > 0 || boat.loaM < 4) return [];
+  const foot = 0.62 * boat.freeboardMidM;
+  const top = foot + Math.min(1.05, 0.19 * boat.loaM);
+  const x = 0.46 * boat.loaM;
+  const w = Math.min(0.6, 0.1 * boat.loaM);
+  return [
+    pane(
+      pen,
+      [
+        [x, foot],
+        [x + 0.1 * w, top - 0.25],
+        [x + 0.55 * w, top - 0.05],
+        [x + 0.95 * w, top - 0.3],
+        [x + w, foot],
+      ],
+      1,
+      'boat',
+    ),
+    hairline(
+      pen,
+      [
+        [x + 0.12 * w, top - 0.25],
+        [x + 0.42 * w, top + 0.28],
+        [x + 0.62 * w, top + 0.3],
+        [x + 0.58 * w, top - 0.05],
+      ],
+      0.8,
+    ),
+    hairline(
+      pen,
+      [
+        [x + 0.98 * w, top - 0.34],
+        [x + 1.22 * w, top - 0.08],
+      ],
+      1.2,
+    ),
+    pane(
+      pen,
+      [
+        [x + 1.75 * w, foot],
+        [x + 1.7 * w, top - 0.32],
+        [x + 2.4 * w, top - 0.32],
+        [x + 2.35 * w, foot],
+      ],
+      0.9,
+      'boat',
+    ),
+    hairline(
+      pen,
+      [
+        [x + 2.34 * w, top - 0.32],
+        [x + 2.48 * w, top],
+      ],
+      1,
+    ),
+  ];
 }
 
 function guardRails(boat: Boat, pen: Pen): readonly Shape[] {
@@ -16,7 +76,7 @@ function guardRails(boat: Boat, pen: Pen): readonly Shape[] {
   const fromM = pulpit.xAftM;
   const form = hullForm(boat);
   const motor = form === 'planing' || form === 'displacement';
-  const toM = pushpit?.xForeM ?? (motor ? 0.62 : 0.86) * boat.loaM;
+  const toM = pushpit?.xForeM ?? (motor ? 0.6 : 0.86) * boat.loaM;
   const railM = pulpit.zTopM - sheerZM(boat, fromM);
   const endM = pushpit ? pushpit.zTopM - sheerZM(boat, toM) : 0.9 * railM;
   const height = (xM: number): number => railM + ((endM - railM) * (xM - fromM)) / Math.max(0.1, toM - fromM);

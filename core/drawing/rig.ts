@@ -248,19 +248,19 @@ export function stayShapes(stay: Stay, pen: Pen): readonly Shape[] {
     foot[0] + (top[0] - foot[0]) * share + normal[0] * side,
     foot[1] + (top[1] - foot[1]) * share + normal[1] * side,
   ];
-  const r = Math.max(0.05, 0.004 * lengthM);
-  const roll = fair([
-    on(0.93, 0),
-    on(0.6, r),
-    on(0.25, 1.25 * r),
-    on(0.06, 0.8 * r),
-    on(0.045, 0),
-    on(0.06, -0.8 * r),
-    on(0.25, -1.25 * r),
-    on(0.6, -r),
-    on(0.93, 0),
-  ]);
-  const drum: readonly Metre[] = [on(0.03, -1.6 * r), on(0.042, -1.6 * r), on(0.042, 1.6 * r), on(0.03, 1.6 * r)];
+  const r = Math.max(0.05, 0.0045 * lengthM);
+  // The drum stands a hand's breadth off the deck, the sail ends short of the head.
+  const low = Math.min(0.1, 0.34 / lengthM);
+  const drumM = 0.14 / lengthM;
+  const sides = [on(0.9, 0), on(0.6, r), on(0.25, 1.3 * r), on(low + 0.02, 0.8 * r), on(low, 0)];
+  const back = [on(low + 0.02, -0.8 * r), on(0.25, -1.3 * r), on(0.6, -r), on(0.9, 0)];
+  const roll = fair([...sides, ...back]);
+  const drum: readonly Metre[] = [
+    on(low - drumM, -1.5 * r),
+    on(low, -1.5 * r),
+    on(low, 1.5 * r),
+    on(low - drumM, 1.5 * r),
+  ];
   return [wire, thin(pen, roll, 0.7), pane(pen, drum, 0.8)];
 }
 

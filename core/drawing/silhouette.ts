@@ -1,3 +1,4 @@
+import type { Boat } from '../model/boat.ts';
 import type { Project } from '../model/project.ts';
 import { wireAntennas } from './backdrop.ts';
 import type { Box, Point } from './geometry.ts';
@@ -24,9 +25,9 @@ export function silhouetteOf(project: Project, layout: SymbolLayout, options: Pr
   const rows = new Map<number, { low: number; high: number }>();
   const columns = new Map<number, { low: number; high: number }>();
   let box: Box = { left: Infinity, right: -Infinity, top: Infinity, bottom: -Infinity };
-  const add = ({ x, y }: Point): void => {
+  const add = ({ x, y }: Point, wire: boolean): void => {
     widen(rows, Math.floor(y / strip), x);
-    widen(columns, Math.floor(x / strip), y);
+    if (!wire) widen(columns, Math.floor(x / strip), y);
     box = {
       left: Math.min(box.left, x),
       right: Math.max(box.right, x),
@@ -34,10 +35,10 @@ export function silhouetteOf(project: Project, layout: SymbolLayout, options: Pr
       bottom: Math.max(box.bottom, y),
     };
   };
-  for (const [a, b] of outerLines(project, layout, options)) {
+  for (const { a, b, wire } of outerLines(project, layout, options)) {
     const steps = Math.min(4000, Math.max(1, Math.ceil((1.5 * Math.hypot(b.x - a.x, b.y - a.y)) / strip)));
     for (let step = 0; step <= steps; step++) {
-      add({ x: a.x + ((b.x - a.x) * step) / steps, y: a.y + ((b.y - a.y) * step) / steps });
+      add({ x: a.x + ((b.x - a.x) * step) / steps, y: a.y + ((b.y - a.y) * step) / steps }, wire);
     }
   }
   const read = (strips: typeof rows, from: number, to: number, side: 'low' | 'high', none: number): number => {
@@ -65,48 +66,62 @@ function widen(strips: Map<number, { low: number; high: number }>, index: number
   else if (value > known.high) known.high = value;
 }
 
+interface OuterLine {
+  readonly a: Point;
+  readonly b: Point;
+  /** Masts and stays: they bound the boat sideways, but balloons may stand over the deck between them. */
+  readonly wire: boolean;
+}
+
 /** Lines that bound the boat: hull box below the sheer, houses, fittings, masts, stays, symbols. */
-function outerLines(
-  project: Project,
-  layout: SymbolLayout,
-  options: ProfileOptions,
-): readonly (readonly [Point, Point])[] {
+function outerLines(project: Project, layout: SymbolLayout, options: ProfileOptions): readonly OuterLine[] {
   const { boat } = project;
   const at = (xM: number, zM: number): Point => toDrawing(options.projection, { xM, zM });
-  const lines: (readonly [Point, Point])[] = [];
-  const chain = (...points: readonly Point[]): void => {
-    points.forEach((point, index) => {
-      const previous = points[index - 1];
-      if (previous) lines.push([previous, point]);
+  const lines: OuterLine[] = [];
+  const chain = (points: readonly Point[], wire = false): void => {
+    points.forEach((b, index) => {
+      const a = points[index - 1];
+      if (a) lines.push({ a, b, wire });
     });
   };
-  const deck = Array.from({ length: 9 }, (_, index) =>
-    at((boat.loaM * index) / 8, sheerZM(boat, (boat.loaM * index) / 8)),
-  );
-  chain(...deck, at(boat.loaM, 0), at(0.95 * boat.loaM, -0.8 * boat.draughtM), at(0.86 * boat.loaM, -boat.draughtM));
-  chain(
-    at(0.86 * boat.loaM, -boat.draughtM),
-    at(0.3 * boat.loaM, -boat.draughtM),
-    at(0.04 * boat.loaM, 0),
-    at(0, boat.freeboardForeM),
-  );
+  chain(hullBox(boat, at));
   for (const house of boat.deckhouses) {
-    chain(at(house.xForeM, 0), at(house.xForeM, house.zTopM), at(house.xAftM, house.zTopM), at(house.xAftM, 0));
+    chain([at(house.xForeM, 0), at(house.xForeM, house.zTopM), at(house.xAftM, house.zTopM), at(house.xAftM, 0)]);
   }
   for (const { xForeM, xAftM, zBaseM, zTopM } of boat.fittings) {
-    chain(at(xForeM, zBaseM), at(xForeM, zTopM), at(xAftM, zTopM), at(xAftM, zBaseM));
+    chain([at(xForeM, zBaseM), at(xForeM, zTopM), at(xAftM, zTopM), at(xAftM, zBaseM)]);
   }
   for (const mast of boat.masts) {
-    chain(at(mast.xM, mast.footZM), at(mast.xM, mast.truckZM));
-    if (mast.boomZM !== null) chain(at(mast.xM, mast.boomZM), at(mast.xM + mast.boomLengthM, mast.boomZM));
+    chain([at(mast.xM, mast.footZM), at(mast.xM, mast.truckZM)], true);
+    if (mast.boomZM === null) continue;
+    // With what lies flaked on it.
+    const top = mast.boomZM + 0.06 * mast.boomLengthM;
+    chain([at(mast.xM, top), at(mast.xM + mast.boomLengthM, top)]);
   }
-  for (const stay of stays(boat, wireAntennas(project))) chain(...stay.points.map(([xM, zM]) => at(xM, zM)));
+  for (const stay of stays(boat, wireAntennas(project)))
+    chain(
+      stay.points.map(([xM, zM]) => at(xM, zM)),
+      true,
+    );
   for (const { box, item } of layout.values()) {
-    if (item.endPosition) chain(at(item.position.xM, item.position.zM), at(item.endPosition.xM, item.endPosition.zM));
-    else {
-      chain({ x: box.left, y: box.top }, { x: box.right, y: box.top }, { x: box.right, y: box.bottom });
-      chain({ x: box.right, y: box.bottom }, { x: box.left, y: box.bottom }, { x: box.left, y: box.top });
-    }
+    if (item.endPosition) {
+      chain([at(item.position.xM, item.position.zM), at(item.endPosition.xM, item.endPosition.zM)], true);
+    } else chain(cornersOf(box));
   }
   return lines;
 }
+
+function hullBox(boat: Boat, at: (xM: number, zM: number) => Point): readonly Point[] {
+  const { loaM, draughtM } = boat;
+  const deck = Array.from({ length: 9 }, (_, index) => at((loaM * index) / 8, sheerZM(boat, (loaM * index) / 8)));
+  const below = [at(loaM, 0), at(0.95 * loaM, -0.8 * draughtM), at(0.86 * loaM, -draughtM), at(0.3 * loaM, -draughtM)];
+  return [...deck, ...below, at(0.04 * loaM, 0), at(0, boat.freeboardForeM)];
+}
+
+const cornersOf = ({ left, top, right, bottom }: Box): readonly Point[] => [
+  { x: left, y: top },
+  { x: right, y: top },
+  { x: right, y: bottom },
+  { x: left, y: bottom },
+  { x: left, y: top },
+];

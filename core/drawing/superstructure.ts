@@ -1,4 +1,4 @@
-import type { Boat, Fitting } from '../model/boat.ts';
+import type { Boat } from '../model/boat.ts';
 import { fair, joined, type Metre, straight } from './curve.ts';
 import { fittingShapes } from './fittings.ts';
 import { hullForm, sheerZM } from './hullLines.ts';
@@ -16,9 +16,9 @@ type House = Boat['deckhouses'][number];
 function deckhouse(boat: Boat, house: House, pen: Pen): readonly Shape[] {
   switch (hullForm(boat)) {
     case 'planing':
-      return motorHouse(boat, house, pen, 0.55);
+      return sportHouse(boat, house, pen);
     case 'displacement':
-      return motorHouse(boat, house, pen, 0.06);
+      return motorHouse(boat, house, pen);
     case 'catamaran':
       return saloon(boat, house, pen);
     default:
@@ -134,83 +134,121 @@ function saloon(boat: Boat, house: House, pen: Pen): readonly Shape[] {
   return [outline(pen, body, 'paper', 1), pane(pen, band, 0.8), ...mullions];
 }
 
-/** House of a motor boat: windscreen raked by `rake` of its height, row of side windows, roof with an eyebrow. */
-function motorHouse(boat: Boat, house: House, pen: Pen, rake: number): readonly Shape[] {
+/** House of a fast motor boat: long raked screen, one sweep of side windows, roof carried aft over the cockpit. */
+function sportHouse(boat: Boat, house: House, pen: Pen): readonly Shape[] {
+  const { xForeM: fore, xAftM: aft, zTopM: top } = house;
+  const lengthM = aft - fore;
+  const foot = (share: number): number => sheerZM(boat, fore + share * lengthM);
+  const heightM = Math.max(0.1, top - foot(0));
+  const at = (share: number, up: number): Metre => [fore + share * lengthM, foot(share) + up * (top - foot(share))];
+  const body = joined(
+    fair([at(0, 0), at(0.1, 0.3), at(0.22, 0.64), at(0.31, 0.88), at(0.38, 0.97)]),
+    fair([at(0.38, 0.97), at(0.55, 1), at(0.8, 0.99), at(1, 0.95), at(1.09, 0.91)]),
+    straight([at(1.08, 0.86), at(0.98, 0.83)]),
+    fair([at(0.98, 0.83), at(0.945, 0.55), at(0.9, 0.24), at(0.88, 0)]),
+  );
+  const screen = fair([at(0.13, 0.38), at(0.24, 0.66), at(0.33, 0.87)]);
+  const windows = joined(
+    fair([at(0.19, 0.42), at(0.28, 0.66), at(0.37, 0.84)]),
+    fair([at(0.37, 0.84), at(0.55, 0.86), at(0.76, 0.83)]),
+    fair([at(0.76, 0.83), at(0.85, 0.68), at(0.86, 0.5)]),
+    fair([at(0.86, 0.5), at(0.6, 0.43), at(0.19, 0.42)]),
+  );
+  const mullions = [0.42, 0.62].map((share) => hairline(pen, [at(share, 0.43), at(share + 0.04, 0.85)], 0.9));
+  const crease = fair([at(0.06, 0.17), at(0.4, 0.24), at(0.9, 0.26)]);
+  return [
+    outline(pen, body, 'paper', 1.1),
+    thin(pen, screen, 0.8),
+    inked(pen, windows, { ink: 'boat', weight: 0.8, fill: 'paper', closed: true }),
+    ...mullions,
+    ...(heightM > 0.5 ? [thin(pen, crease, 0.6)] : []),
+  ];
+}
+
+/** House of a displacement motor boat: upright, a row of windows, roof with an eyebrow. */
+function motorHouse(boat: Boat, house: House, pen: Pen): readonly Shape[] {
   const { xForeM: fore, xAftM: aft, zTopM: top } = house;
   const base = (xM: number): number => sheerZM(boat, xM);
   const heightM = Math.max(0.1, top - base((fore + aft) / 2));
-  const screenM = rake * heightM;
+  const pilot = !boat.fittings.some((fitting) => fitting.kind === 'wheelhouse' && fitting.xForeM < aft);
+  const lean = pilot ? 0.07 * heightM : 0;
   const roofM = Math.min(0.09, 0.06 * heightM);
+  const waist = base(fore) + 0.4 * (top - base(fore));
   const body = straight([
     [fore, base(fore)],
-    [fore + screenM, top - roofM],
+    [fore, waist],
+    [fore - lean, top - roofM],
     [aft, top - roofM],
     [aft, base(aft)],
   ]);
   const roof = straight([
-    [fore + screenM - 0.1 * heightM, top - roofM],
-    [fore + screenM - 0.07 * heightM, top],
+    [fore - lean - 0.12 * heightM, top - roofM],
+    [fore - lean - 0.1 * heightM, top],
     [aft + 0.16 * heightM, top],
     [aft + 0.18 * heightM, top - roofM],
   ]);
-  const covered = boat.fittings.filter((fitting) => fitting.kind === 'wheelhouse');
+  const moulding = hairline(
+    pen,
+    [
+      [fore, waist - 0.06],
+      [aft, base(aft) + 0.36 * (top - base(aft))],
+    ],
+    0.6,
+  );
   return [
-    outline(pen, body, 'paper', 1),
-    outline(pen, roof, 'paper', 1),
-    ...sideWindows(house, pen, { base, heightM, screenM, covered }),
+    outline(pen, body, 'paper', 1.1),
+    outline(pen, roof, 'paper', 1.1),
+    moulding,
+    ...sideWindows(boat, house, pen, pilot),
   ];
 }
 
-function sideWindows(
-  house: House,
-  pen: Pen,
-  how: { base: (xM: number) => number; heightM: number; screenM: number; covered: readonly Fitting[] },
-): readonly Shape[] {
-  const { base, heightM, screenM, covered } = how;
-  const fromM = Math.max(
-    house.xForeM + screenM + 0.1,
-    ...covered.filter((fitting) => fitting.xForeM < house.xAftM).map((fitting) => fitting.xAftM + 0.15),
-  );
-  const spanM = house.xAftM - 0.2 - fromM;
-  const shapes: Shape[] = [];
-  const lowZM = (xM: number): number => base(xM) + 0.46 * heightM;
-  const highZM = house.zTopM - 0.16 * heightM;
-  if (covered.length === 0) {
-    // The quarter-light behind the raked screen.
-    const x = (share: number): number => house.xForeM + screenM * share;
-    shapes.push(
-      pane(pen, [
-        [x(0.56), lowZM(x(0.56))],
-        [x(0.92), highZM],
-        [fromM + 0.1, highZM],
-        [fromM + 0.1, lowZM(fromM)],
-      ]),
+/** Windows aft of a wheelhouse; without one, a pilot's windows, a door and then the saloon's. */
+function sideWindows(boat: Boat, house: House, pen: Pen, pilot: boolean): readonly Shape[] {
+  const { xForeM: fore, xAftM: aft, zTopM: top } = house;
+  const base = (xM: number): number => sheerZM(boat, xM);
+  const heightM = top - base((fore + aft) / 2);
+  const high = top - 0.15 * heightM;
+  const low = (xM: number): number => base(xM) + 0.48 * (top - base(xM));
+  const window = (a: number, b: number): Shape =>
+    pane(
+      pen,
+      [
+        [a, Math.max(low(a), low(b))],
+        [a, high],
+        [b, high],
+        [b, Math.max(low(a), low(b))],
+      ],
+      0.8,
     );
+  const covers = boat.fittings.filter((fitting) => fitting.kind === 'wheelhouse' && fitting.xForeM < aft);
+  const shapes: Shape[] = [];
+  let fromM = Math.max(fore + 0.12, ...covers.map((fitting) => fitting.xAftM + 0.15));
+  if (pilot && aft - fore > 2.6) {
+    const pilotM = Math.min(0.62, 0.16 * (aft - fore));
+    shapes.push(window(fromM, fromM + pilotM), window(fromM + pilotM + 0.1, fromM + 2 * pilotM + 0.1));
+    const doorM = fromM + 2 * pilotM + 0.26;
+    shapes.push(
+      pane(
+        pen,
+        [
+          [doorM, base(doorM) + 0.12],
+          [doorM, high + 0.04],
+          [doorM + 0.62, high + 0.04],
+          [doorM + 0.62, base(doorM) + 0.12],
+        ],
+        0.8,
+      ),
+      window(doorM + 0.1, doorM + 0.52),
+    );
+    fromM = doorM + 0.78;
   }
+  const spanM = aft - 0.18 - fromM;
   if (spanM < 0.5) return shapes;
-  const count = Math.max(1, Math.round(spanM / 1.05));
+  const count = Math.max(1, Math.round(spanM / 1.15));
   const pitchM = spanM / count;
   for (let index = 0; index < count; index++) {
-    const a = fromM + pitchM * (index + 0.14) + 0.06;
-    const b = fromM + pitchM * (index + 0.96);
-    shapes.push(
-      pane(pen, [
-        [a, lowZM(a)],
-        [a + 0.05, highZM],
-        [b, highZM],
-        [b, lowZM(b)],
-      ]),
-    );
+    shapes.push(window(fromM + pitchM * (index + 0.06), fromM + pitchM * (index + 0.9)));
   }
-  return [
-    ...shapes,
-    thin(
-      pen,
-      straight([
-        [house.xForeM + 0.02, base(house.xForeM) + 0.3 * heightM],
-        [house.xAftM, base(house.xAftM) + 0.3 * heightM],
-      ]),
-      0.5,
-    ),
-  ];
+  return shapes;
 }

@@ -1,6 +1,6 @@
 import { indexProject } from '../catalogue/lookup.ts';
 import type { Item, Project } from '../model/project.ts';
-import { type Box, grown, type Point, round2 } from './geometry.ts';
+import { type Box, boxAround, grown, type Point, round2 } from './geometry.ts';
 import type { Glyph } from './glyph.ts';
 import { antennaGlyph, wireGlyph } from './glyphAntennas.ts';
 import { inlineGlyph, powerGlyph } from './glyphDevices.ts';
@@ -47,11 +47,12 @@ export function layoutSymbols(project: Project, projection: Projection, textSize
   if (known && known.textSize === textSize && sameProjection(known.projection, projection)) return known.layout;
   const u = textSize / 11;
   const taken = new Occupancy(24 * u);
+  const spots = new Occupancy(24 * u);
   const placed = new Map<string, PlacedSymbol>();
   const glyphs = project.items.map((item) => ({ item, glyph: symbolGlyph(project, item, projection, u) }));
   for (const { item, glyph } of glyphs) {
     if (!glyph.fixed) continue;
-    const symbol = placedAt(item, glyph, toDrawing(projection, item.position), u);
+    const symbol = besideTwin(placedAt(item, glyph, toDrawing(projection, item.position), u), spots);
     placed.set(item.id, symbol);
     if (!item.endPosition) taken.addBox(symbol.box);
   }
@@ -72,6 +73,19 @@ function placedAt(item: Item, glyph: Glyph, at: Point, u: number, spot = at): Pl
   const { left, right, top, bottom } = glyph.box;
   const box = { left: at.x + left * u, right: at.x + right * u, top: at.y + top * u, bottom: at.y + bottom * u };
   return { item, glyph, spot, at, box, u };
+}
+
+/** Of two antennas at one station and height (one to port, one to starboard) the second is drawn beside the first. */
+function besideTwin(symbol: PlacedSymbol, spots: Occupancy): PlacedSymbol {
+  const { item, glyph, spot, u } = symbol;
+  for (let step = 0; step < 8; step++) {
+    const at = { x: spot.x + step * 8 * u, y: spot.y };
+    const around = boxAround(at, 2.5 * u, 2.5 * u);
+    if (spots.hits(around)) continue;
+    spots.addBox(around);
+    return placedAt(item, glyph, at, u, spot);
+  }
+  return symbol;
 }
 
 /** Steps aside in units of the symbol, nearest first, sideways before up and down. */
