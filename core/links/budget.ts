@@ -8,7 +8,7 @@ import { antennaMismatch, deviceLoss, type Loss, runLosses } from './elements.ts
 import { measuredFeederLossDb } from './measuredLoss.ts';
 import { runLengthM } from './route.ts';
 import type { PathBudget, PathElement } from './types.ts';
-import { type Walk, walksFrom } from './walk.ts';
+import { isSetFor, type Walk, walksFrom } from './walk.ts';
 
 /** A VSWR beyond this is off any meter's scale; a feeder without loss would read without limit. */
 export const MAX_SHOWN_VSWR = 99;
@@ -131,6 +131,7 @@ function makeBudget(project: Project, index: ProjectIndex, ends: Ends): PathBudg
     antennaHeightM: walk.antenna.position.zM + walk.antennaPart.figures.feedHeightM.value,
     openEndVswr: shownOpenEndVswr(sumDb(feeder)),
     measuredLossDb: measuredFeederLossDb(project.measurements, item.id, walk.hops, feeder),
+    switchIds: devices.filter((hop) => !isSetFor(hop)).map((hop) => hop.item.id),
   };
 }
 
@@ -200,6 +201,7 @@ function integralBudget(item: Item, part: PartOf<'radio'>): PathBudget {
       antennaHeightM: item.position.zM,
       openEndVswr: MAX_SHOWN_VSWR,
       measuredLossDb: null,
+      switchIds: [],
     };
   });
 }

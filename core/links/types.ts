@@ -62,6 +62,8 @@ export interface PathBudget {
   readonly openEndVswr: number;
   /** Loss from measurement (open-end VSWR, insertion loss), where the project has one, dB. */
   readonly measuredLossDb: number | null;
+  /** Switches on the way that stand otherwise now: somebody has to set them before this path works. Empty when it is ready. */
+  readonly switchIds: readonly string[];
 }
 
 /** A distance with its band: what the tolerances of the budget and of the model make of it, km. */

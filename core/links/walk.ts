@@ -28,7 +28,7 @@ export interface Walk {
 
 /**
  * Every way from one RF socket over runs and through devices to an antenna. Devices are gone through by their `throughs`,
- * in either direction; a switch only by the way its position names. No item is visited twice, another set ends a way,
+ * in either direction; a switch either way, and `isSetFor` tells whether it stands so now. No item is visited twice, another set ends a way,
  * and whatever is to be removed is not there.
  */
 export function walksFrom(project: Project, item: Item, port: RfPort): readonly Walk[] {
@@ -68,7 +68,7 @@ function arrive(
   if (!item || !part || item.status === 'remove') return;
   if (part.kind === 'antenna') found.push({ hops, antenna: item, antennaPart: part });
   if (part.kind !== 'inline') return;
-  for (const through of liveThroughs(part)) {
+  for (const through of part.throughs) {
     const other = otherSide(through, at.portId);
     if (other === null) continue;
     const hop: DeviceHop = { kind: 'device', item, part, through };
@@ -76,12 +76,10 @@ function arrive(
   }
 }
 
-/** The ways a device offers as it stands: all, or for a switch the one its position names (1 is the first). */
-export function liveThroughs(part: PartOf<'inline'>): readonly Through[] {
+/** Whether a device passes this way as it stands: always, but for a switch only the way its position names (1 is the first). */
+export function isSetFor({ part, through }: Pick<DeviceHop, 'part' | 'through'>): boolean {
   const { position } = part.traits;
-  return part.deviceClass === 'switch' && position !== null
-    ? part.throughs.slice(position - 1, position)
-    : part.throughs;
+  return part.deviceClass !== 'switch' || position === null || part.throughs[position - 1] === through;
 }
 
 function otherSide(through: Through, portId: string): string | null {

@@ -128,9 +128,11 @@ describe('through devices', () => {
     expect(path.elements.every(({ wattsIn }) => wattsIn === null)).toBe(true);
   });
 
-  it('a switch passes only the way it stands', () => {
-    expect(budgetPaths(shared('switch', 'one')).map(({ id }) => id)).toEqual(['vhf1.ant>whip1']);
-    expect(budgetPaths(shared('switch', 'two'))).toEqual([]);
+  it('a switch passes the way it stands, and names itself on the way it would have to be set for', () => {
+    const ways = (port: string) =>
+      budgetPaths(shared('switch', port)).map(({ id, switchIds }) => [id, switchIds.length]);
+    expect(ways('one')).toEqual([['vhf1.ant>whip1', 0]]);
+    expect(ways('two')).toEqual([['vhf1.ant>whip1', 1]]);
   });
 
   it('a joint counts as a joint', () => {

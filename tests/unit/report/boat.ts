@@ -352,6 +352,7 @@ export const VOICE_PATH: PathBudget = {
   antennaHeightM: 16.7,
   openEndVswr: 2.67,
   measuredLossDb: null,
+  switchIds: [],
 };
 
 function range(stationId: string, dependableKm: number, typicalKm: number, horizonKm: number): RangeResult {
