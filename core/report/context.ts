@@ -19,6 +19,12 @@ export function show(context: SheetContext, value: number, unit: Unit, digits?: 
   return formatQuantity(digits === undefined ? { value, unit } : { value, unit, digits }, context.preferences);
 }
 
+/** A rating or a conductor's area as the trade writes it: `10 A`, `7.5 A`, `35 mm²`, `0.75 mm²`. */
+export function rated(preferences: UnitPreferences, value: number, unit: 'A' | 'mm2'): string {
+  const digits = [0, 1].find((each) => Math.abs(value - Number(value.toFixed(each))) < 1e-9) ?? 2;
+  return formatQuantity({ value, unit, digits }, preferences);
+}
+
 /** The bare number in the reader's unit, for a column whose head names the unit. */
 export function bare(context: SheetContext, value: number | null, unit: Unit, digits: number): string {
   if (value === null) return '';

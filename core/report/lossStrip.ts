@@ -1,6 +1,8 @@
+import { fitted, textWidth } from '../drawing/textWidth.ts';
 import type { Drawing, Shape } from '../drawing/types.ts';
 import type { PathBudget, PathElement } from '../links/types.ts';
 import { type SheetContext, show } from './context.ts';
+import { subjectLabel } from './words.ts';
 
 const WIDTH_MM = 178;
 const HEIGHT_MM = 15;
@@ -25,7 +27,7 @@ export function lossStrip(context: SheetContext, path: PathBudget): Drawing {
     const centre = x + length / 2;
     shapes.push(step(path, element, x, length));
     if (length > SPAN_MM * 0.06 && centre - lastLabelX >= LABEL_GAP_MM) {
-      shapes.push(...callout(element.label, centre));
+      shapes.push(...callout(shortLabel(context, element), centre));
       lastLabelX = centre;
     }
     x += length;
@@ -56,10 +58,18 @@ function step(path: PathBudget, element: PathElement, left: number, length: numb
   };
 }
 
-function callout(text: string, x: number): Shape[] {
+/** The tag of a device, number and type of a cable: the table below says the rest. */
+function shortLabel(context: SheetContext, element: PathElement): string {
+  return element.kind === 'cable' ? element.label : subjectLabel(context.project, element.subject);
+}
+
+function callout(words: string, x: number): Shape[] {
+  const text = fitted(words, LABEL_MM, 2 * LABEL_GAP_MM);
+  const half = textWidth(text, LABEL_MM) / 2;
+  const middle = Math.min(Math.max(x, half), WIDTH_MM - half);
   const foot = MIDDLE_MM + BAR_HEIGHT_MM / 2;
   return [
-    label(x, HEIGHT_MM - 2.5, text, 'middle'),
+    label(middle, HEIGHT_MM - 2.5, text, 'middle'),
     {
       kind: 'path',
       layer: 'labels',

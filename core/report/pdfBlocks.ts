@@ -1,7 +1,7 @@
 import { blankPieces, signaturePieces } from './pdfForms.ts';
 import type { Piece } from './pdfPage.ts';
 import { drawShapes } from './pdfShapes.ts';
-import { emptyPiece, type Frame, gap, matrixPieces, tablePieces } from './pdfTable.ts';
+import { emptyPiece, type Frame, gap, matrixPieces, partedRows, tablePieces } from './pdfTable.ts';
 import { drawLine, drawLines, drawRule, INK, mm, PT_PER_MM, portions, STYLES, type Style, wrap } from './pdfType.ts';
 import type { Block, SheetFinding } from './types.ts';
 
@@ -94,7 +94,7 @@ function factPieces(frame: Frame, rows: readonly (readonly [string, string])[]):
       };
     });
   });
-  return pieces.length === 0 ? [] : [...pieces, gap(8)];
+  return pieces.length === 0 ? [] : [...partedRows(frame, pieces), gap(8)];
 }
 
 function cautionPiece(frame: Frame, title: string, text: string): Piece {

@@ -54,6 +54,16 @@ export interface PdfSink {
 const LACKING = new Set([0x114, 0x115, 0x12c, 0x132, 0x138, 0x13f, 0x149, 0x14e, 0x17f]);
 const EXTRA = new Set([...'–—‘’‚“”„†‡•…‰′″‹›⁄€ΔΩμπ∂∆∏∑−√∞∫≈≠≤≥◊ȘșȚț']);
 const STAND_INS: Readonly<Record<string, string>> = {
+  α: 'alpha',
+  β: 'beta',
+  γ: 'gamma',
+  ε: 'epsilon',
+  η: 'eta',
+  θ: 'theta',
+  λ: 'lambda',
+  ρ: 'rho',
+  σ: 'sigma',
+  φ: 'phi',
   '→': '>',
   '←': '<',
   '✓': 'yes',

@@ -1,7 +1,9 @@
 import type { Assessment } from '../assess.ts';
 import { indexProject, placeOf } from '../catalogue/lookup.ts';
 import { routedLengthM, runLengthM } from '../links/route.ts';
-import type { Endpoint, Project, Run } from '../model/project.ts';
+import type { Endpoint, Feed, Project, Run } from '../model/project.ts';
+import type { UnitPreferences } from '../units/preferences.ts';
+import { rated } from './context.ts';
 import {
   BAND_WORDS,
   CARRIES_WORDS,
@@ -41,8 +43,8 @@ export interface CableRow {
 }
 
 /** Every run, feed and link of the layout, in document order: coax first, then DC, then data. */
-export function cableRows(project: Project, assessment: Assessment): readonly CableRow[] {
-  return [...coaxRows(project, assessment), ...dcRows(project), ...dataRows(project)];
+export function cableRows(project: Project, assessment: Assessment, preferences: UnitPreferences): readonly CableRow[] {
+  return [...coaxRows(project, assessment), ...dcRows(project, assessment, preferences), ...dataRows(project)];
 }
 
 function coaxRows(project: Project, assessment: Assessment): CableRow[] {
@@ -78,7 +80,7 @@ function coaxRows(project: Project, assessment: Assessment): CableRow[] {
   });
 }
 
-function dcRows(project: Project): CableRow[] {
+function dcRows(project: Project, assessment: Assessment, preferences: UnitPreferences): CableRow[] {
   const { parts } = indexProject(project);
   return project.feeds.map((feed) => ({
     kind: 'dc',
@@ -98,11 +100,18 @@ function dcRows(project: Project): CableRow[] {
     connectorA: '',
     connectorB: '',
     gland: '',
-    fuse: feed.fuse === null ? 'none in this feed' : `${feed.fuse.ratingA} A`,
+    fuse: protectionText(feed, assessment, preferences),
     labelA: feed.number,
     labelB: feed.number,
     status: STATUS_WORDS[feed.status],
   }));
+}
+
+/** The feed's own fuse, else the breaker it hangs on, else that there is none. */
+function protectionText(feed: Feed, assessment: Assessment, preferences: UnitPreferences): string {
+  if (feed.fuse !== null) return `fuse ${rated(preferences, feed.fuse.ratingA, 'A')}`;
+  const rating = assessment.feeds.find((result) => result.feedId === feed.id)?.protection.ratingA ?? null;
+  return rating === null ? 'none' : `breaker ${rated(preferences, rating, 'A')}`;
 }
 
 function dataRows(project: Project): CableRow[] {

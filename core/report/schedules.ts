@@ -26,7 +26,7 @@ type CsvColumn = readonly [head: string, cell: (row: CableRow) => CsvCell];
  */
 export function cableScheduleCsv(project: Project, assessment: Assessment, preferences: UnitPreferences): string {
   const columns = cableColumns(preferences);
-  const rows = cableRows(project, assessment).map((row) => columns.map(([, cell]) => cell(row)));
+  const rows = cableRows(project, assessment, preferences).map((row) => columns.map(([, cell]) => cell(row)));
   return csvText(
     columns.map(([head]) => head),
     rows,

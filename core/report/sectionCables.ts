@@ -19,7 +19,9 @@ export function cableSection(context: SheetContext): SheetSection {
         kind: 'table',
         caption: '',
         columns: columns.map(({ header, weight, align }) => ({ header, weight, align })),
-        rows: cableRows(context.project, context.assessment).map((row) => columns.map(({ cell }) => cell(row))),
+        rows: cableRows(context.project, context.assessment, context.preferences).map((row) =>
+          columns.map(({ cell }) => cell(row)),
+        ),
         empty: 'No cables are drawn yet: drag a run from one socket to another.',
       },
       { kind: 'paragraph', text: cableNote(context), tone: 'quiet' },

@@ -6,6 +6,7 @@ import { openEndVswr, vswrAtInput } from '../rf/mismatch.ts';
 import { bare, type SheetContext, show } from './context.ts';
 import { feederLoss, hasFeeder, openEndText, pathTitle } from './sectionLosses.ts';
 import type { BlankRow, Block, SheetSection } from './types.ts';
+import { STANDALONE_WORDS } from './words.ts';
 
 const YES_NO = 'yes / no';
 /** Antenna VSWR that the trade calls good; common practice, no source. */
@@ -151,7 +152,7 @@ function functionRows(context: SheetContext): BlankRow[] {
   return context.project.items.flatMap((item): BlankRow[] => {
     const part = effective.get(item.id);
     if (part?.kind === 'radio') return radioRows(item.tag, part.radioClass, part.traits.dsc);
-    if (part?.kind === 'standalone') return standaloneRows(item.tag, part.standaloneClass.replaceAll('-', ' '));
+    if (part?.kind === 'standalone') return standaloneRows(item.tag, STANDALONE_WORDS[part.standaloneClass]);
     if (part?.kind === 'antenna' && part.antennaClass === 'vhf-emergency') {
       return [
         {

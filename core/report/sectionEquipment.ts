@@ -1,7 +1,7 @@
 import { indexProject, placeOf } from '../catalogue/lookup.ts';
 import { balloonNumber } from '../drawing/balloons.ts';
-import type { Feed, Item } from '../model/project.ts';
-import { bare, lengthUnit, type SheetContext, show } from './context.ts';
+import type { Feed, Item, Project } from '../model/project.ts';
+import { bare, lengthUnit, rated, type SheetContext } from './context.ts';
 import type { SheetSection } from './types.ts';
 import { itemName, itemTag, STATUS_WORDS } from './words.ts';
 
@@ -42,7 +42,7 @@ function equipmentRow(context: SheetContext, item: Item): string[] {
   return [
     String(balloonNumber(project, item.id)),
     item.tag,
-    itemName(project, item),
+    nameAndPart(project, item),
     placeOf(project, item)?.name ?? '',
     bare(context, xM, 'm', 2),
     bare(context, yM, 'm', 2),
@@ -51,6 +51,13 @@ function equipmentRow(context: SheetContext, item: Item): string[] {
     STATUS_WORDS[item.status],
     item.notes,
   ];
+}
+
+/** The item's own name, then the catalogue part it is. */
+function nameAndPart(project: Project, item: Item): string {
+  const name = itemName(project, item);
+  const part = indexProject(project).parts.get(item.partId)?.name;
+  return part === undefined || part === name ? name : `${name}: ${part}`;
 }
 
 /** By what an item is fed: source, wire, fuse; its own battery; or nothing it needs. */
@@ -65,7 +72,8 @@ function supplyText(context: SheetContext, item: Item): string {
 
 function feedText(context: SheetContext, feed: Feed): string {
   const part = indexProject(context.project).parts.get(feed.conductorId);
-  const wire = part?.kind === 'conductor' ? show(context, part.figures.areaMm2.value, 'mm2') : feed.conductorId;
-  const fuse = feed.fuse === null ? '' : `, fuse ${show(context, feed.fuse.ratingA, 'A', 0)}`;
+  const wire =
+    part?.kind === 'conductor' ? rated(context.preferences, part.figures.areaMm2.value, 'mm2') : feed.conductorId;
+  const fuse = feed.fuse === null ? '' : `, fuse ${rated(context.preferences, feed.fuse.ratingA, 'A')}`;
   return `${itemTag(context.project, feed.from.itemId)} by ${feed.number}, ${wire}${fuse}`;
 }

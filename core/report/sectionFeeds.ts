@@ -1,4 +1,4 @@
-import { bare, lengthUnit, type SheetContext, show } from './context.ts';
+import { bare, lengthUnit, rated, type SheetContext } from './context.ts';
 import type { Block, SheetSection } from './types.ts';
 import { endpointLabel, itemTag } from './words.ts';
 
@@ -64,7 +64,7 @@ function feedRows(context: SheetContext): string[][] {
     const mend =
       result.smallestAreaMm2 === null
         ? 'no listed conductor meets the limit'
-        : `needs ${show(context, result.smallestAreaMm2, 'mm2')}`;
+        : `needs ${rated(context.preferences, result.smallestAreaMm2, 'mm2')}`;
     const drop = tooMuch ? `drop above the limit: ${mend}` : 'drop good';
     const guarded = protection.verdict === 'good' ? 'protection good' : VERDICT_WORDS[protection.verdict];
     return [
@@ -73,12 +73,12 @@ function feedRows(context: SheetContext): string[][] {
       itemTag(project, result.loadId),
       bare(context, result.currentA, 'A', 1),
       bare(context, result.lengthM, 'm', 1),
-      show(context, result.areaMm2, 'mm2'),
+      rated(context.preferences, result.areaMm2, 'mm2'),
       bare(context, result.dropV, 'V', 2),
       bare(context, result.totalDropV, 'V', 2),
       bare(context, result.totalDropPercent, 'percent', 1),
       bare(context, result.limitPercent, 'percent', 1),
-      protection.present && protection.ratingA !== null ? show(context, protection.ratingA, 'A', 0) : 'none',
+      protection.present && protection.ratingA !== null ? rated(context.preferences, protection.ratingA, 'A') : 'none',
       bare(context, protection.largestRatingA, 'A', 0),
       `${drop}; ${guarded}`,
     ];

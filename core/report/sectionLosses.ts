@@ -10,6 +10,7 @@ import { BASIS_WORDS, itemTag, PATH_SERVICE_WORDS } from './words.ts';
 /** Every path, element by element, in order from the radio's socket to the antenna's feed point. */
 export function lossSection(context: SheetContext): SheetSection {
   const paths = context.assessment.paths.filter(hasFeeder);
+  const sources = [...new Set(paths.flatMap((path) => path.elements.map((element) => element.source)))];
   return {
     id: 'losses',
     title: 'Path losses',
@@ -18,7 +19,7 @@ export function lossSection(context: SheetContext): SheetSection {
     blocks:
       paths.length === 0
         ? [{ kind: 'paragraph', text: 'No radio reaches an antenna yet.', tone: 'quiet' }]
-        : paths.flatMap((path) => pathBlocks(context, path)),
+        : [...paths.flatMap((path) => pathBlocks(context, path, sources)), sourceBlock(sources)],
   };
 }
 
@@ -55,7 +56,21 @@ export function hasFeeder(path: PathBudget): boolean {
   return path.elements.length > 0;
 }
 
-function pathBlocks(context: SheetContext, path: PathBudget): Block[] {
+/** Sources are long and repeat: the tables give their numbers, this one their words. */
+function sourceBlock(sources: readonly string[]): Block {
+  return {
+    kind: 'table',
+    caption: 'Sources of these figures',
+    columns: [
+      { header: 'No.', weight: 6, align: 'end' },
+      { header: 'Source', weight: 94, align: 'start' },
+    ],
+    rows: sources.map((source, index) => [String(index + 1), source || 'not stated']),
+    empty: '',
+  };
+}
+
+function pathBlocks(context: SheetContext, path: PathBudget, sources: readonly string[]): Block[] {
   const isTransmit = path.txPowerW !== null;
   const heads = [
     'Element',
@@ -67,8 +82,8 @@ function pathBlocks(context: SheetContext, path: PathBudget): Block[] {
     'Known by',
     'Source',
   ];
-  const weights = [34, 8, 7, 9, ...(isTransmit ? [9, 9] : []), 9, 10, 30];
-  const textColumns = new Set(['Element', 'Known by', 'Source']);
+  const weights = [42, 8, 7, 9, ...(isTransmit ? [9, 9] : []), 9, 12, 8];
+  const textColumns = new Set(['Element', 'Known by']);
   const blocks: Block[] = [
     { kind: 'heading', level: 2, text: pathTitle(context, path) },
     { kind: 'paragraph', text: pathOutcome(context, path), tone: 'strong' },
@@ -82,7 +97,7 @@ function pathBlocks(context: SheetContext, path: PathBudget): Block[] {
       weight: weights[index] ?? 1,
       align: textColumns.has(header) ? 'start' : 'end',
     })),
-    rows: path.elements.map((element) => elementRow(context, element, isTransmit)),
+    rows: path.elements.map((element) => elementRow(context, element, isTransmit, sources)),
     total: totalRow(context, path),
     empty: 'Nothing lies between the set and the antenna.',
   });
@@ -90,7 +105,12 @@ function pathBlocks(context: SheetContext, path: PathBudget): Block[] {
   return blocks;
 }
 
-function elementRow(context: SheetContext, element: PathElement, isTransmit: boolean): string[] {
+function elementRow(
+  context: SheetContext,
+  element: PathElement,
+  isTransmit: boolean,
+  sources: readonly string[],
+): string[] {
   return [
     elementLabel(context, element),
     bare(context, element.lossDb, 'dB', 2),
@@ -99,7 +119,7 @@ function elementRow(context: SheetContext, element: PathElement, isTransmit: boo
     ...(isTransmit ? [bare(context, element.wattsIn, 'W', 2), bare(context, element.wattsOut, 'W', 2)] : []),
     bare(context, element.shareLostPercent, 'percent', 1),
     BASIS_WORDS[element.basis],
-    element.source,
+    String(sources.indexOf(element.source) + 1),
   ];
 }
 
@@ -127,8 +147,10 @@ function totalRow(context: SheetContext, path: PathBudget): string[] {
 function pathRemarks(context: SheetContext, path: PathBudget): string {
   const parts = [
     `Antenna ${show(context, path.antennaGainDbi, 'dBi')}, feed point ${show(context, path.antennaHeightM, 'm')} above the water.`,
-    `With the antenna taken off, an analyser at the set should read VSWR ${openEndText(context, path)}.`,
   ];
+  if (path.txPowerW !== null) {
+    parts.push(`With the antenna taken off, an analyser at the set should read VSWR ${openEndText(context, path)}.`);
+  }
   if (path.eirpDbm !== null) parts.push(`Effective radiated level ${show(context, path.eirpDbm, 'dBm')} EIRP.`);
   if (!path.canTransmit) parts.push('A device on the way forbids transmitting by this path.');
   if (path.measuredLossDb !== null) {

@@ -1,7 +1,7 @@
 import { indexProject } from '../catalogue/lookup.ts';
 import { runLengthM } from '../links/route.ts';
 import { M_PER_FT } from '../units/constants.ts';
-import { bare, lengthUnit, type SheetContext, show } from './context.ts';
+import { bare, lengthUnit, rated, type SheetContext, show } from './context.ts';
 import type { Block, SheetSection } from './types.ts';
 import { CONNECTOR_WORDS, itemName, subjectLabel } from './words.ts';
 
@@ -90,7 +90,7 @@ function partsBlock(context: SheetContext): Block {
   }
   for (const feed of project.feeds) {
     if (feed.status === 'new' && feed.fuse)
-      add(`Fuse and holder, ${show(context, feed.fuse.ratingA, 'A', 0)}`, feed.number);
+      add(`Fuse and holder, ${rated(context.preferences, feed.fuse.ratingA, 'A')}`, feed.number);
   }
   return {
     kind: 'table',

@@ -103,9 +103,14 @@ function rangeRow(context: SheetContext, result: RangeResult): string[] {
     bandText(context, result.typical),
     bare(context, result.horizonKm, 'km', 1),
     LIMIT_WORDS[result.limitedBy],
-    bare(context, result.feederCostDependableKm, 'km', 1),
-    bare(context, result.feederCostTypicalKm, 'km', 1),
+    feederCost(context, result, result.feederCostDependableKm),
+    feederCost(context, result, result.feederCostTypicalKm),
   ];
+}
+
+/** Empty for a set with its own antenna: it has no feeder. */
+export function feederCost(context: SheetContext, result: RangeResult, costKm: number): string {
+  return result.pathId === null ? '' : bare(context, costKm, 'km', 1);
 }
 
 function marginBlock(context: SheetContext): Block {

@@ -68,7 +68,7 @@ function reasonRows(row: MatrixRow, intact: MatrixRow | undefined): string[][] {
   }
   const label = row.event.note === '' ? row.event.label : `${row.event.label}: ${row.event.note}`;
   return [...groups.values()].map((group, index) => [
-    index === 0 ? label : '',
+    index === 0 ? label : row.event.label,
     group.codes.join(', '),
     GRADE_WORDS[group.grade],
     group.reason,
@@ -91,7 +91,7 @@ function singlePointBlock(context: SheetContext): Block {
       return [
         component?.label ?? point.componentId,
         component?.kind.replaceAll('-', ' ') ?? '',
-        point.serviceIds.map((id) => serviceOf(id).name).join(', '),
+        point.serviceIds.map((id) => serviceOf(id).name).join('; '),
       ];
     }),
     empty: 'No single thing takes a whole service away.',

@@ -108,11 +108,7 @@ function readingBlocks(context: SheetContext): Block[] {
           `The level still holds after a real-life margin of ${show(context, margin, 'dB', 1)}, itemised under Ranges. ` +
             'Plan on this one. Neither range is a promise.',
         ],
-        [
-          'Findings',
-          'A: safety, before use. B: soon. C: note. An overruled finding stays on the sheet with the reason.',
-        ],
-        ['Failure letters', 'F full. R reduced. – lost. The reasons are listed below the matrix.'],
+        ['Letters', 'Findings: A safety, before use; B soon; C note. Failures: F full; R reduced; – lost.'],
         ['Status', 'Keep, new, remove, unknown (not yet traced), not accessible (could not be seen).'],
       ],
     },

@@ -6,7 +6,7 @@ import { GOVERNS } from './cautions.ts';
 import { bandText, bare, distanceUnit, type SheetContext } from './context.ts';
 import { sheetFinding, sortedFindings } from './sectionFindings.ts';
 import { hasFeeder, openEndText, pathOutcome, pathTitle } from './sectionLosses.ts';
-import { rangeTitle, stationName } from './sectionRanges.ts';
+import { feederCost, rangeTitle, stationName } from './sectionRanges.ts';
 import { textTable, wrapText } from './textTable.ts';
 import { BASIS_WORDS, gradeLetter, itemTag, serviceOf } from './words.ts';
 
@@ -84,13 +84,13 @@ function rangeLines(context: SheetContext): string[] {
     bandText(context, result.dependable),
     bare(context, result.typical.nominalKm, 'km', 1),
     bare(context, result.horizonKm, 'km', 1),
-    bare(context, result.feederCostDependableKm, 'km', 1),
+    feederCost(context, result, result.feederCostDependableKm),
   ];
   return [
     ...heading(`Ranges over open sea, ${unit}`),
     ...wrapText(
       'Dependable holds after the real-life margin: plan on it. Typical is the median level, half the time less. ' +
-        'The horizon is a landmark, not a limit.',
+        'The horizon is a landmark, not a limit. Feeder: what the cable costs of the dependable range.',
       WIDTH,
     ),
     ...textTable(
@@ -101,7 +101,7 @@ function rangeLines(context: SheetContext): string[] {
         { head: 'band', end: true },
         { head: 'typical', end: true },
         { head: 'horizon', end: true },
-        { head: 'feeder costs', end: true },
+        { head: 'feeder', end: true },
       ],
       ranges.map(row),
       WIDTH,
@@ -160,7 +160,7 @@ function singlePointLines(context: SheetContext): string[] {
       ['Thing', 'Services lost with it'],
       singlePoints.map((point) => [
         labels.get(point.componentId) ?? point.componentId,
-        point.serviceIds.map((id) => serviceOf(id).name).join(', '),
+        point.serviceIds.map((id) => serviceOf(id).name).join('; '),
       ]),
       WIDTH,
     ),

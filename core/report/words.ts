@@ -1,7 +1,7 @@
 import { indexProject } from '../catalogue/lookup.ts';
 import type { PathService } from '../links/types.ts';
 import type { Basis } from '../model/figure.ts';
-import type { Band, ConnectorType } from '../model/part.ts';
+import type { Band, ConnectorType, StandaloneClass } from '../model/part.ts';
 import type { DataLink, Endpoint, Item, Project, Status, Subject } from '../model/project.ts';
 import { type Grade, SERVICES, type ServiceId } from '../model/services.ts';
 import type { GradeLetter } from './types.ts';
@@ -61,6 +61,17 @@ export const BAND_WORDS: Readonly<Record<Band, string>> = {
   wifi: 'Wi-Fi',
   radar: 'radar',
   'satellite-broadband': 'satellite broadband',
+};
+
+export const STANDALONE_WORDS: Readonly<Record<StandaloneClass, string>> = {
+  'beacon-406': '406 MHz beacon',
+  'personal-beacon': 'personal locator beacon',
+  'radar-sart': 'radar SART',
+  'ais-sart': 'AIS-SART',
+  'handheld-vhf': 'handheld VHF',
+  'handheld-vhf-dsc': 'handheld VHF with DSC',
+  'ais-mob': 'AIS person-overboard device',
+  'handheld-satellite': 'handheld satellite telephone',
 };
 
 export const CARRIES_WORDS: Readonly<Record<DataLink['carries'][number], string>> = {

@@ -96,7 +96,7 @@ describe('schedules', () => {
       'Known by': 'measured',
       Status: 'remove',
     });
-    expect(feed).toMatchObject({ Fuse: '10 A', Service: 'DC supply', 'Label A': 'F01', 'Label B': 'F01' });
+    expect(feed).toMatchObject({ Fuse: 'fuse 10 A', Service: 'DC supply', 'Label A': 'F01', 'Label B': 'F01' });
   });
 
   it('names route, connectors and where a gland is wanted', () => {
