@@ -5,7 +5,7 @@ import { fieldWords } from '../model/issues.ts';
 import type { PlaceablePart } from '../model/part.ts';
 import { isPlaceable } from '../model/placeable.ts';
 import { type Item, type ItemFacts, itemSchema, type Project } from '../model/project.ts';
-import { type Change, changed, entryOf, isSame, mergedInto, withEntry, withNewEntry } from './change.ts';
+import { type Change, changed, edited, entryOf, isSame, mergedInto, withEntry, withNewEntry } from './change.ts';
 import { keptPlaceId, moved, nearestPlace, type Offset, offsetBetween, tidy } from './geometry.ts';
 import { RefusedEdit, requireSound, requireValid } from './refused.ts';
 import { freeTag, tagsOf } from './tags.ts';
@@ -47,15 +47,17 @@ export function addItem(project: Project, { partId, position, placeId }: AddItem
 
 /** Moves items together, wire ends included. An item that goes away from its place stands free. Runs follow their items. */
 export function moveItems(project: Project, ids: readonly string[], by: Offset): Project {
-  return ids.reduce((current, id) => {
-    const item = entryOf(current, 'items', id);
-    return placedAt(current, item, moved(item.position, by));
-  }, project);
+  const after = new Map<string, Item>();
+  for (const id of ids) {
+    const item = entryOf(project, 'items', id);
+    after.set(id, placedAt(project, item, moved(item.position, by)));
+  }
+  return withItems(project, after);
 }
 
 /** Sets an item down at a position; a wire's upper end moves with it. */
 export function setItemPosition(project: Project, itemId: string, position: Position): Project {
-  return placedAt(project, entryOf(project, 'items', itemId), tidy(position));
+  return withEntry(project, 'items', placedAt(project, entryOf(project, 'items', itemId), tidy(position)));
 }
 
 /** Sets the upper end of a wire antenna, or takes it away with null. */
@@ -67,8 +69,8 @@ export function setItemEndPosition(project: Project, itemId: string, endPosition
 export function snapToPlace(project: Project, itemId: string, placeId: string): Project {
   const item = entryOf(project, 'items', itemId);
   const place = entryOf(project, 'places', placeId);
-  const at = placedAt(project, item, place.position);
-  return setItem(at, itemId, { placeId });
+  const there = placedAt(project, item, place.position);
+  return withEntry(project, 'items', changed(there, { placeId }, itemSchema, item.tag));
 }
 
 export type ItemChange = Omit<Change<Item>, 'id' | 'facts' | 'overrides' | 'position'> & {
@@ -96,13 +98,26 @@ export function renameItem(project: Project, itemId: string, tag: string): Proje
   return setItem(project, itemId, { tag });
 }
 
-function placedAt(project: Project, item: Item, position: Position): Project {
-  if (isSame(position, item.position)) return project;
+/** The item at another position, its wire end moved along, attached to its place only while it stays near. */
+function placedAt(project: Project, item: Item, position: Position): Item {
+  if (isSame(position, item.position)) return item;
   requireValid(positionSchema, position, `${item.tag} would leave the drawing`);
   const by = offsetBetween(item.position, position);
   const endPosition = item.endPosition && moved(item.endPosition, by);
   const placeId = keptPlaceId(project, item.placeId, position);
-  return withEntry(project, 'items', changed(item, { position, endPosition, placeId }, itemSchema, item.tag));
+  return changed(item, { position, endPosition, placeId }, itemSchema, item.tag);
+}
+
+/** All replacements in one go: a drag of many items is one step. */
+function withItems(project: Project, after: ReadonlyMap<string, Item>): Project {
+  const changes = project.items.flatMap((item, index) => {
+    const next = after.get(item.id);
+    return next && next !== item ? [{ index, next }] : [];
+  });
+  if (changes.length === 0) return project;
+  return edited(project, (draft) => {
+    for (const { index, next } of changes) draft.items[index] = next;
+  });
 }
 
 function placeablePart(project: Project, partId: string): PlaceablePart {
