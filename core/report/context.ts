@@ -19,6 +19,11 @@ export function show(context: SheetContext, value: number, unit: Unit, digits?: 
   return formatQuantity(digits === undefined ? { value, unit } : { value, unit, digits }, context.preferences);
 }
 
+/** Power in watts, finer below one watt, where a tenth is too coarse to tell what came from what arrived. */
+export function watts(context: SheetContext, value: number): string {
+  return show(context, value, 'W', value < 1 ? 2 : 1);
+}
+
 /** A rating or a conductor's area as the trade writes it: `10 A`, `7.5 A`, `35 mm²`, `0.75 mm²`. */
 export function rated(preferences: UnitPreferences, value: number, unit: 'A' | 'mm2'): string {
   const digits = [0, 1].find((each) => Math.abs(value - Number(value.toFixed(each))) < 1e-9) ?? 2;

@@ -1,7 +1,7 @@
 import { fitted, textWidth } from '../drawing/textWidth.ts';
 import type { Drawing, Shape } from '../drawing/types.ts';
 import type { PathBudget, PathElement } from '../links/types.ts';
-import { type SheetContext, show } from './context.ts';
+import { type SheetContext, watts } from './context.ts';
 import { subjectLabel } from './words.ts';
 
 const WIDTH_MM = 178;
@@ -33,8 +33,8 @@ export function lossStrip(context: SheetContext, path: PathBudget): Drawing {
     x += length;
   }
   const ends = [
-    label(LEFT_MM - 1.5, MIDDLE_MM + 1, show(context, path.txPowerW ?? 0, 'W'), 'end'),
-    label(x + 1.5, MIDDLE_MM + 1, show(context, path.wattsAtAntenna ?? 0, 'W'), 'start'),
+    label(LEFT_MM - 1.5, MIDDLE_MM + 1, watts(context, path.txPowerW ?? 0), 'end'),
+    label(x + 1.5, MIDDLE_MM + 1, watts(context, path.wattsAtAntenna ?? 0), 'start'),
   ];
   shapes.push(...ends.map((shape) => ({ ...shape, bold: true })));
   return { width: WIDTH_MM, height: HEIGHT_MM, projection: { originX: 0, originY: 0, scale: 1 }, shapes };

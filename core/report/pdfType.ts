@@ -63,7 +63,7 @@ export function drawLine(
  */
 export function wrap(pdf: PdfSink, text: string, width: number, style: Style): string[] {
   const lines: string[] = [];
-  for (const paragraph of printable(text).split('\n')) {
+  for (const paragraph of keepUnits(printable(text)).split('\n')) {
     let line = '';
     for (const word of paragraph.split(' ').filter((each) => each !== '')) {
       const longer = line === '' ? word : `${line} ${word}`;
@@ -79,6 +79,14 @@ export function wrap(pdf: PdfSink, text: string, width: number, style: Style): s
     lines.push(line);
   }
   return lines;
+}
+
+/** A number and its unit stay on one line. */
+function keepUnits(text: string): string {
+  return text.replaceAll(
+    /(\d) (?=(?:A|V|W|m|ft|mm|in|dBm?|dBi|%|NM|km|mm²|AWG|MHz|Ω|Ah|h)(?![\p{L}\d]))/gu,
+    '$1\u00A0',
+  );
 }
 
 function breakWord(pdf: PdfSink, word: string, width: number, style: Style): string[] {

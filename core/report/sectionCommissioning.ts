@@ -2,8 +2,9 @@ import { indexProject } from '../catalogue/lookup.ts';
 import { MAX_SHOWN_VSWR } from '../links/budget.ts';
 import type { PathBudget } from '../links/types.ts';
 import type { RadioClass } from '../model/part.ts';
+import { afterLossW } from '../rf/decibels.ts';
 import { openEndVswr, vswrAtInput } from '../rf/mismatch.ts';
-import { bare, type SheetContext, show } from './context.ts';
+import { bare, type SheetContext, show, watts } from './context.ts';
 import { feederLoss, hasFeeder, openEndText, pathTitle } from './sectionLosses.ts';
 import type { BlankRow, Block, SheetSection } from './types.ts';
 import { STANDALONE_WORDS } from './words.ts';
@@ -74,7 +75,7 @@ const METERED: readonly PathBudget['service'][] = ['vhf-voice', 'ais', 'mf-hf'];
 function pathRows(context: SheetContext, path: PathBudget): BlankRow[] {
   const feeder = feederLoss(path);
   const powerRows: BlankRow[] = [
-    { label: 'Forward power at the set', expected: show(context, path.txPowerW ?? 0, 'W'), unit: 'W' },
+    { label: 'Forward power at the set', expected: watts(context, path.txPowerW ?? 0), unit: 'W' },
     { label: 'Forward power at the antenna end', expected: wattsExpectation(context, path), unit: 'W' },
   ];
   if (path.service === 'mf-hf') {
@@ -121,10 +122,11 @@ function openEndExpectation(context: SheetContext, path: PathBudget): string {
 }
 
 function wattsExpectation(context: SheetContext, path: PathBudget): string {
-  const watts = path.wattsAtAntenna ?? 0;
-  const low = watts * 10 ** (-path.toleranceDb / 10);
-  const high = Math.min(path.txPowerW ?? watts, watts * 10 ** (path.toleranceDb / 10));
-  return `${show(context, watts, 'W')} (${bare(context, low, 'W', 1)} to ${bare(context, high, 'W', 1)})`;
+  const nominalW = path.wattsAtAntenna ?? 0;
+  const lowW = afterLossW(nominalW, path.toleranceDb);
+  const highW = Math.min(path.txPowerW ?? nominalW, afterLossW(nominalW, -path.toleranceDb));
+  const digits = nominalW < 1 ? 2 : 1;
+  return `${watts(context, nominalW)} (${bare(context, lowW, 'W', digits)} to ${bare(context, highW, 'W', digits)})`;
 }
 
 function supplyRows(context: SheetContext): BlankRow[] {

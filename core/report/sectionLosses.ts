@@ -2,7 +2,7 @@ import { indexProject } from '../catalogue/lookup.ts';
 import { MAX_SHOWN_VSWR } from '../links/budget.ts';
 import { runLengthM } from '../links/route.ts';
 import type { PathBudget, PathElement } from '../links/types.ts';
-import { bare, type SheetContext, show } from './context.ts';
+import { bare, type SheetContext, show, watts } from './context.ts';
 import { lossStrip } from './lossStrip.ts';
 import type { Block, SheetSection } from './types.ts';
 import { BASIS_WORDS, itemTag, PATH_SERVICE_WORDS } from './words.ts';
@@ -34,7 +34,7 @@ export function pathTitle(context: SheetContext, path: PathBudget): string {
 export function pathOutcome(context: SheetContext, path: PathBudget): string {
   const loss = `${bare(context, path.lossDb, 'dB', 2)} ± ${show(context, path.toleranceDb, 'dB', 2)}, ${show(context, path.lostPercent, 'percent')} lost`;
   if (path.txPowerW === null || path.wattsAtAntenna === null) return `Receive only: ${loss}`;
-  return `${show(context, path.txPowerW, 'W')} at the set, ${show(context, path.wattsAtAntenna, 'W')} at the antenna: ${loss}`;
+  return `${watts(context, path.txPowerW)} at the set, ${watts(context, path.wattsAtAntenna)} at the antenna: ${loss}`;
 }
 
 /** Loss between the set and the antenna's feed point without the antenna's own mismatch: what a feeder test reads. */

@@ -4,7 +4,7 @@ import type { PathBudget } from '../links/types.ts';
 import type { Measurement } from '../model/project.ts';
 import { lossOfOpenEndVswrDb } from '../rf/mismatch.ts';
 import type { Unit } from '../units/quantity.ts';
-import { bare, type SheetContext, show } from './context.ts';
+import { bare, type SheetContext, show, watts } from './context.ts';
 import { feederLoss, openEndText } from './sectionLosses.ts';
 import type { SheetSection } from './types.ts';
 import { subjectLabel } from './words.ts';
@@ -137,8 +137,8 @@ function verdict(context: SheetContext, extraDb: number, toleranceDb: number): s
 function powerPrediction(context: SheetContext, path: PathBudget, measurement: Measurement): string {
   if (path.txPowerW === null || path.wattsAtAntenna === null) return 'a receive path carries no power';
   return measurement.subject.id === path.antennaId
-    ? `predicted ${show(context, path.wattsAtAntenna, 'W')} at the antenna`
-    : `the set is rated ${show(context, path.txPowerW, 'W')}`;
+    ? `predicted ${watts(context, path.wattsAtAntenna)} at the antenna`
+    : `the set is rated ${watts(context, path.txPowerW)}`;
 }
 
 function supplyPrediction(context: SheetContext, measurement: Measurement): string {

@@ -1,4 +1,5 @@
 import type { Severity } from '../audit/types.ts';
+import type { Material } from '../model/boat.ts';
 import { GOVERNS } from './cautions.ts';
 import { type SheetContext, show } from './context.ts';
 import { printedDate } from './sheetDate.ts';
@@ -31,7 +32,7 @@ function boatFacts(context: SheetContext): [string, string][] {
   const rows: [string, string][] = [
     ['Vessel', boat.homePort === '' ? boat.name : `${boat.name}, ${boat.homePort}`],
     ['Kind', `${boat.kind.replace('-', ' ')}; ${lengths}, ${depths}`],
-    ['Material', `hull ${boat.hullMaterial}, deck ${boat.deckMaterial}`],
+    ['Material', `hull ${materialWord(boat.hullMaterial)}, deck ${materialWord(boat.deckMaterial)}`],
     ['Layout', `${project.layoutName}, revision ${project.revision}`],
     ['Purpose', project.purpose],
     ['Prepared by', project.preparedBy],
@@ -39,6 +40,10 @@ function boatFacts(context: SheetContext): [string, string][] {
     ['Notes', project.notes],
   ];
   return rows.filter(([, value]) => value !== '');
+}
+
+function materialWord(material: Material): string {
+  return material === 'grp' ? 'GRP' : material;
 }
 
 function briefBlocks(context: SheetContext): Block[] {
