@@ -18,7 +18,7 @@ export function checkLayout(project: Project, path: Path, report: Report): void 
   checkRuns(project, index, path, report);
   checkFeeds(project, index, path, report);
   project.dataLinks.forEach((link, at) => {
-    checkEnds(project, index, [...path, 'dataLinks', at], link, 'data', report);
+    checkEnds(index, [...path, 'dataLinks', at], link, 'data', report);
   });
   noteTwice(
     project.items.map(({ tag }) => tag),
@@ -78,7 +78,7 @@ function checkRuns(project: Project, index: ProjectIndex, path: Path, report: Re
   const taken = new Map<string, Run>();
   project.runs.forEach((run, at) => {
     const own = [...path, 'runs', at];
-    checkEnds(project, index, own, run, 'rf', report);
+    checkEnds(index, own, run, 'rf', report);
     for (const side of ['from', 'to'] as const) {
       const key = JSON.stringify([run[side].itemId, run[side].portId]);
       const other = taken.get(key);
@@ -110,7 +110,7 @@ function checkRuns(project: Project, index: ProjectIndex, path: Path, report: Re
 function checkFeeds(project: Project, index: ProjectIndex, path: Path, report: Report): void {
   project.feeds.forEach((feed, at) => {
     const own = [...path, 'feeds', at];
-    const [from, to] = checkEnds(project, index, own, feed, 'dc', report);
+    const [from, to] = checkEnds(index, own, feed, 'dc', report);
     checkDirection(from, to, own, report);
     checkPartKind(index, [...own, 'conductorId'], feed.conductorId, 'conductor', report);
   });
@@ -146,53 +146,51 @@ const MEDIUM_WORDS: Readonly<Record<Port['medium'], readonly [line: string, port
 
 /** Checks both ends of a line and returns their ports where they are known and right. */
 function checkEnds(
-  project: Project,
   index: ProjectIndex,
   path: Path,
   line: { readonly from: Endpoint; readonly to: Endpoint },
   medium: Port['medium'],
   report: Report,
 ): readonly [Port | undefined, Port | undefined] {
-  const ports = (['from', 'to'] as const).map((side) => {
-    const { itemId, portId } = line[side];
-    const item = index.items.get(itemId);
-    if (!item) {
-      report.refuse(
-        [...path, side, 'itemId'],
-        `There is no item "${itemId}".`,
-        `Name the id of an item; there are ${quoted(project.items.map(({ id }) => id))}.`,
-      );
-      return undefined;
-    }
-    const part = index.parts.get(item.partId);
-    const port = part?.ports.find((candidate) => candidate.id === portId);
-    if (!part) return undefined;
-    if (!port) {
-      const known = part.ports.map((candidate) => candidate.id);
-      report.refuse(
-        [...path, side, 'portId'],
-        `${item.tag} (${part.name}) has no port "${portId}".`,
-        `Name one of its ports: ${quoted(known)}.`,
-      );
-      return undefined;
-    }
-    if (port.medium === medium) return port;
-    const [lineWords, portWords] = MEDIUM_WORDS[medium];
-    report.refuse(
-      [...path, side, 'portId'],
-      `${lineWords} ends at ${portWords}, but "${port.label}" of ${item.tag} is ${MEDIUM_WORDS[port.medium][1]}.`,
-      `Name ${portWords} of ${item.tag}, or make this another kind of connection.`,
-    );
-    return undefined;
-  });
   if (line.from.itemId === line.to.itemId) {
-    report.refuse(
-      [...path, 'to'],
-      `It goes from ${index.items.get(line.from.itemId)?.tag ?? line.from.itemId} to itself.`,
-      'Name another item at one end, or take it out.',
-    );
+    const tag = index.items.get(line.from.itemId)?.tag ?? line.from.itemId;
+    report.refuse([...path, 'to'], `It goes from ${tag} to itself.`, 'Name another item at one end, or take it out.');
   }
-  return [ports[0], ports[1]];
+  return [
+    checkEnd(index, [...path, 'from'], line.from, medium, report),
+    checkEnd(index, [...path, 'to'], line.to, medium, report),
+  ];
+}
+
+function checkEnd(
+  index: ProjectIndex,
+  path: Path,
+  { itemId, portId }: Endpoint,
+  medium: Port['medium'],
+  report: Report,
+): Port | undefined {
+  const item = index.items.get(itemId);
+  if (!item) {
+    const mend = `Name the id of an item; there are ${quoted(index.items.keys())}.`;
+    report.refuse([...path, 'itemId'], `There is no item "${itemId}".`, mend);
+    return undefined;
+  }
+  const part = index.parts.get(item.partId);
+  if (!part) return undefined;
+  const port = part.ports.find((candidate) => candidate.id === portId);
+  if (!port) {
+    const mend = `Name one of its ports: ${quoted(part.ports.map(({ id }) => id))}.`;
+    report.refuse([...path, 'portId'], `${item.tag} (${part.name}) has no port "${portId}".`, mend);
+    return undefined;
+  }
+  if (port.medium === medium) return port;
+  const [lineWords, portWords] = MEDIUM_WORDS[medium];
+  report.refuse(
+    [...path, 'portId'],
+    `${lineWords} ends at ${portWords}, but "${port.label}" of ${item.tag} is ${MEDIUM_WORDS[port.medium][1]}.`,
+    `Name ${portWords} of ${item.tag}, or make this another kind of connection.`,
+  );
+  return undefined;
 }
 
 const KIND_WORDS: Readonly<Record<'coax' | 'connector' | 'conductor', string>> = {

@@ -45,7 +45,8 @@ describe('a new boat', () => {
           const result = parseProject(serialiseProject(project));
           if (!result.ok) throw new Error(JSON.stringify(result.problems));
           for (const mast of project.boat.masts) {
-            if (mast.truckZM > Math.max(airDraughtM, mast.footZM + 0.3) + 0.01) throw new Error('mast above the air draught');
+            if (mast.truckZM > Math.max(airDraughtM, mast.footZM + 0.3) + 0.01)
+              throw new Error('mast above the air draught');
           }
           return result.notes.length === 0;
         },
