@@ -130,7 +130,10 @@ export const feedSchema = z.strictObject({
   lengthM: z.number().nonnegative().max(MAX_LENGTH_M),
   /** Fuse in this feed; null where there is none. A breaker at its source is an item of its own. */
   fuse: z
-    .strictObject({ ratingA: z.number().positive().max(10_000), fromSourceM: z.number().nonnegative().max(MAX_LENGTH_M) })
+    .strictObject({
+      ratingA: z.number().positive().max(10_000),
+      fromSourceM: z.number().nonnegative().max(MAX_LENGTH_M),
+    })
     .nullable()
     .default(null),
   status: statusSchema.default('keep'),

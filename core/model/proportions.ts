@@ -84,7 +84,7 @@ export const PROPORTIONS: Readonly<Record<BoatKind, Proportions>> = {
     aftSheer: 0.95,
     sails: false,
     masts: [{ x: 0.68, height: 1, name: 'Mast', boom: 0 }],
-    house: { from: 0.26, to: 0.66, height: 0.19, mostM: 2.3 },
+    house: { from: 0.26, to: 0.7, height: 0.17, mostM: 2.2 },
     arch: false,
     wheelhouse: true,
     speedKn: 9,
