@@ -1,6 +1,7 @@
 import type { Assessment } from '../assess.ts';
 import { indexProject, placeOf } from '../catalogue/lookup.ts';
 import { routedLengthM, runLengthM } from '../links/route.ts';
+import type { Part } from '../model/part.ts';
 import type { Endpoint, Feed, Project, Run } from '../model/project.ts';
 import type { UnitPreferences } from '../units/preferences.ts';
 import { rated } from './context.ts';
@@ -89,7 +90,7 @@ function dcRows(project: Project, assessment: Assessment, preferences: UnitPrefe
     service: 'DC supply',
     from: endpointLabel(project, feed.from),
     to: endpointLabel(project, feed.to),
-    type: `pair, ${parts.get(feed.conductorId)?.name ?? feed.conductorId}`,
+    type: `pair, ${conductorText(parts.get(feed.conductorId), feed.conductorId, preferences)}`,
     outsideDiameterMm: null,
     route: endPlaces(project, feed.from, feed.to).join(', '),
     lengthM: feed.lengthM,
@@ -105,6 +106,11 @@ function dcRows(project: Project, assessment: Assessment, preferences: UnitPrefe
     labelB: feed.number,
     status: STATUS_WORDS[feed.status],
   }));
+}
+
+/** A conductor by its size in the reader's own terms; its id where nobody knows the part. */
+export function conductorText(part: Part | undefined, id: string, preferences: UnitPreferences): string {
+  return part?.kind === 'conductor' ? rated(preferences, part.figures.areaMm2.value, 'mm2') : id;
 }
 
 /** The feed's own fuse, else the breaker it hangs on, else that there is none. */

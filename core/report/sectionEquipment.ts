@@ -2,6 +2,7 @@ import { indexProject, placeOf } from '../catalogue/lookup.ts';
 import { balloonNumber } from '../drawing/balloons.ts';
 import type { Feed, Item, Project } from '../model/project.ts';
 import { bare, lengthUnit, rated, type SheetContext } from './context.ts';
+import { conductorText } from './scheduleRows.ts';
 import type { SheetSection } from './types.ts';
 import { itemName, itemTag, STATUS_WORDS } from './words.ts';
 
@@ -71,9 +72,8 @@ function supplyText(context: SheetContext, item: Item): string {
 }
 
 function feedText(context: SheetContext, feed: Feed): string {
-  const part = indexProject(context.project).parts.get(feed.conductorId);
-  const wire =
-    part?.kind === 'conductor' ? rated(context.preferences, part.figures.areaMm2.value, 'mm2') : feed.conductorId;
-  const fuse = feed.fuse === null ? '' : `, fuse ${rated(context.preferences, feed.fuse.ratingA, 'A')}`;
-  return `${itemTag(context.project, feed.from.itemId)} by ${feed.number}, ${wire}${fuse}`;
+  const { project, preferences } = context;
+  const wire = conductorText(indexProject(project).parts.get(feed.conductorId), feed.conductorId, preferences);
+  const fuse = feed.fuse === null ? '' : `, fuse ${rated(preferences, feed.fuse.ratingA, 'A')}`;
+  return `${itemTag(project, feed.from.itemId)} by ${feed.number}, ${wire}${fuse}`;
 }

@@ -2,6 +2,7 @@ import { indexProject } from '../catalogue/lookup.ts';
 import { runLengthM } from '../links/route.ts';
 import { M_PER_FT } from '../units/constants.ts';
 import { bare, lengthUnit, rated, type SheetContext, show } from './context.ts';
+import { conductorText } from './scheduleRows.ts';
 import type { Block, SheetSection } from './types.ts';
 import { CONNECTOR_WORDS, itemName, subjectLabel } from './words.ts';
 
@@ -29,15 +30,19 @@ export function cutList(context: SheetContext): { readonly type: string; readonl
   const { project } = context;
   const { parts } = indexProject(project);
   const groups = new Map<string, Cut[]>();
-  const add = (cableId: string, suffix: string, cut: Cut): void => {
-    const type = `${parts.get(cableId)?.name ?? cableId}${suffix}`;
+  const add = (type: string, cut: Cut): void => {
     groups.set(type, [...(groups.get(type) ?? []), cut]);
   };
   for (const run of project.runs) {
-    if (run.status === 'new') add(run.cableId, '', { number: run.number, lengthM: runLengthM(project, run) });
+    if (run.status === 'new')
+      add(parts.get(run.cableId)?.name ?? run.cableId, { number: run.number, lengthM: runLengthM(project, run) });
   }
   for (const feed of project.feeds) {
-    if (feed.status === 'new') add(feed.conductorId, ', pair', { number: feed.number, lengthM: feed.lengthM });
+    if (feed.status === 'new')
+      add(`pair, ${conductorText(parts.get(feed.conductorId), feed.conductorId, context.preferences)}`, {
+        number: feed.number,
+        lengthM: feed.lengthM,
+      });
   }
   return [...groups].map(([type, cuts]) => ({ type, cuts }));
 }
