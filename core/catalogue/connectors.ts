@@ -1,21 +1,25 @@
-import { figure } from '../model/figure.ts';
+import { type Figure, figure } from '../model/figure.ts';
 import type { ConnectorType, LossTable, PartOf } from '../model/part.ts';
 
-const MEASURED = 'two-adapter network-analyser measurement on a mailing list, 2012, halved per connector';
-const MEMORY = 'makers’ catalogues, from memory';
+type Rows = readonly (readonly [frequencyMhz: number, lossDb: number])[];
 
-const table = (rows: readonly (readonly [number, number])[], toleranceDb: number, measured: boolean): LossTable => ({
+const table = (rows: Rows, toleranceDb: number, basis: LossTable['basis'], source: string): LossTable => ({
   rows: rows.map(([frequencyMhz, lossDb]) => ({ frequencyMhz, lossDb })),
   toleranceDb,
-  basis: measured ? 'measured' : 'assumed',
-  source: measured ? MEASURED : MEMORY,
+  basis,
+  source,
 });
 
-/** 0.05 dB times the square root of the frequency in GHz: the rule for precision connectors, at a few frequencies. */
-const rootLaw = (factor: number): readonly (readonly [number, number])[] =>
-  [1, 100, 1000, 2500, 6000].map((mhz) => [mhz, factor * Math.sqrt(mhz / 1000)] as const);
+/** A loss that grows with the square root of the frequency, given at 1 GHz, as rows of a table. */
+const rootLaw = (atOneGhzDb: number): Rows =>
+  [1, 100, 400, 1000, 1600, 2500, 6000].map((mhz) => [mhz, atOneGhzDb * Math.sqrt(mhz / 1000)] as const);
 
-/** Loss of one UHF-type connector; nearly all of it reflection, which grows to 1.3 GHz and then partly cancels. */
+const MEASURED = 'network-analyser table on a mailing list, 2012: two adapters measured, halved';
+
+/**
+ * One UHF-type connector. Nearly all of its loss is reflection. The same table falls again above 1.3 GHz because the two
+ * parts measured cancel each other there; that depends on their spacing, so the peak is held instead.
+ */
 export const UHF_LOSS: LossTable = table(
   [
     [30, 0],
@@ -27,32 +31,36 @@ export const UHF_LOSS: LossTable = table(
     [900, 0.33],
     [1000, 0.4],
     [1300, 0.43],
-    [1600, 0.43],
   ],
-  0.02,
-  true,
+  0.04,
+  'measured',
+  `${MEASURED}; 100 MHz from a wattmeter test; peak held above 1.3 GHz`,
 );
+
+/** One N connector. Below 900 MHz the test could not tell it from none. */
 export const N_LOSS: LossTable = table(
   [
     [30, 0],
-    [150, 0.002],
-    [900, 0.02],
+    [900, 0],
     [1000, 0.025],
     [1300, 0.05],
-    [2000, 0.05],
-    [6000, 0.12],
+    [1600, 0.025],
+    [2000, 0.025],
   ],
-  0.02,
-  true,
+  0.04,
+  'measured',
+  `${MEASURED}, resolution 0.01 dB; a list’s rule of 0.05 dB at 1 GHz by the square root lies within the tolerance`,
 );
+
+const MEMORY = 'makers’ catalogues, from memory';
+const GLOSSARY = 'frequency limit of the type, RF glossary';
 
 function connector(
   id: string,
   connectorType: ConnectorType,
-  name: string,
-  description: string,
+  [name, description]: readonly [string, string],
   lossTable: LossTable,
-  maxMhz: number,
+  maxFrequencyMhz: Figure,
 ): PartOf<'connector'> {
   return {
     id,
@@ -62,82 +70,68 @@ function connector(
     description,
     ports: [],
     lossTable,
-    figures: { maxFrequencyMhz: figure(maxMhz, 0, 'data-sheet', 'usual frequency limit of the type, RF glossary') },
+    figures: { maxFrequencyMhz },
     traits: {},
   };
 }
+
+const readMhz = (value: number, source = GLOSSARY): Figure => figure(value, 0, 'data-sheet', source);
+const assumedMhz = (value: number): Figure => figure(value, 0, 'assumed', 'common practice, no source');
 
 export const CONNECTORS: readonly PartOf<'connector'>[] = [
   connector(
     'connector-uhf',
     'uhf',
-    'PL-259 plug (UHF type)',
-    'The usual VHF plug. Good to about 300 MHz; not for GNSS or L-band.',
+    ['PL-259 plug (UHF type)', 'The usual VHF plug. Good to about 300 MHz; not for GNSS or L-band.'],
     UHF_LOSS,
-    300,
+    readMhz(300, 'limit named on a radio amateurs’ list'),
   ),
-  connector('connector-n', 'n', 'N plug', 'Weather-resistant 50 ohm plug to 11 GHz.', N_LOSS, 11000),
+  connector('connector-n', 'n', ['N plug', 'Weather-resistant 50 ohm plug to 11 GHz.'], N_LOSS, readMhz(11000)),
   connector(
     'connector-bnc',
     'bnc',
-    'BNC plug',
-    'Bayonet plug to 4 GHz; handhelds and emergency antennas.',
-    table(rootLaw(0.06), 0.05, false),
-    4000,
+    ['BNC plug', 'Bayonet plug to 4 GHz; handhelds and emergency antennas.'],
+    table(
+      rootLaw(0.06),
+      0.06,
+      'assumed',
+      'half the specified maximum of 0.2 dB at 3 GHz, by the square root; from memory',
+    ),
+    readMhz(4000),
   ),
   connector(
     'connector-tnc',
     'tnc',
-    'TNC plug',
-    'Screwed small plug to 11 GHz; GNSS and L-band antennas.',
-    table(rootLaw(0.05), 0.03, false),
-    11000,
+    ['TNC plug', 'Screwed small plug to 11 GHz; GNSS and L-band antennas.'],
+    table(rootLaw(0.05), 0.04, 'assumed', `0.05 dB at 1 GHz by the square root; ${MEMORY}`),
+    readMhz(11000),
   ),
   connector(
     'connector-sma',
     'sma',
-    'SMA plug',
-    'Small screwed plug to 18 GHz.',
-    table(rootLaw(0.03), 0.03, false),
-    18000,
+    ['SMA plug', 'Small screwed plug to 18 GHz.'],
+    table(rootLaw(0.03), 0.03, 'assumed', `0.03 dB at 1 GHz by the square root; ${MEMORY}`),
+    readMhz(18000),
   ),
   connector(
     'connector-fme',
     'fme',
-    'FME plug',
-    'Small plug that passes through a mast; to 2 GHz.',
-    table(
-      [
-        [30, 0.02],
-        [900, 0.1],
-        [2000, 0.15],
-      ],
-      0.05,
-      false,
-    ),
-    2000,
+    ['FME plug', 'Small plug that passes through a mast; to 2 GHz.'],
+    table(rootLaw(0.1), 0.06, 'assumed', 'about 0.1 dB at 900 MHz; common practice, no source'),
+    assumedMhz(2000),
   ),
   connector(
     'connector-f',
     'f',
-    'F plug',
-    '75 ohm television plug.',
-    table(
-      [
-        [30, 0.02],
-        [1000, 0.1],
-      ],
-      0.05,
-      false,
-    ),
-    1000,
+    ['F plug', '75 ohm television plug.'],
+    table(rootLaw(0.1), 0.06, 'assumed', 'common practice, no source'),
+    assumedMhz(2000),
   ),
   connector(
     'connector-terminal',
     'terminal',
-    'Screw terminal',
-    'Wire terminal of an HF antenna or tuner.',
-    table([[1, 0]], 0, false),
-    30,
+    ['Screw terminal', 'Wire terminal of an HF antenna or tuner.'],
+    table([[1, 0]], 0, 'assumed', 'no loss reckoned below 30 MHz'),
+    assumedMhz(30),
   ),
 ];

@@ -1,326 +1,139 @@
-import { figure } from '../model/figure.ts';
-import type { Band, ConnectorType, PartOf, Port, RadioClass } from '../model/part.ts';
+import type { Band, PartOf } from '../model/part.ts';
+import { assumed, NO_TRANSMITTER, type RadioRow, radioPart, read, rule } from './radioPart.ts';
+import { SATELLITE_AND_SHORE_ROWS } from './satelliteRadios.ts';
 
-interface Row {
-  readonly id: string;
-  readonly radioClass: RadioClass;
-  readonly name: string;
-  readonly description: string;
-  /** RF sockets: id, bands, connector. Empty for a set whose antenna is inside. */
-  readonly sockets: readonly (readonly [string, readonly Band[], ConnectorType])[];
-  readonly frequencyMhz: number;
-  readonly powerW: number;
-  readonly sensitivityDbm: number;
-  readonly supplyV?: number;
-  /** Current on transmit and on receive, A. */
-  readonly amps: readonly [number, number];
-  readonly source: string;
-  readonly powerSource?: string;
-  readonly traits?: Partial<PartOf<'radio'>['traits']>;
-}
-
-const BASE_TRAITS: PartOf<'radio'>['traits'] = {
-  dsc: false,
-  internalGnss: false,
-  needsFixToTransmit: false,
-  ownBattery: false,
-  portable: false,
-  integralAntenna: false,
-};
-const HANDBOOK_AMPS = 'marine electricity handbook and installation manuals; range from memory';
-
-function radio(row: Row): PartOf<'radio'> {
-  const ports: Port[] = row.sockets.map(([id, bands, connector]) => ({
-    id,
-    medium: 'rf',
-    label: id === 'rf' ? 'antenna' : `${id} antenna`,
-    connector,
-    bands: [...bands],
-    impedanceOhm: 50,
-  }));
-  ports.push({ id: 'dc', medium: 'dc', label: 'supply', role: 'in' }, { id: 'data', medium: 'data', label: 'data' });
-  return {
-    id: row.id,
-    kind: 'radio',
-    radioClass: row.radioClass,
-    name: row.name,
-    description: row.description,
-    ports,
-    figures: {
-      txPowerW: figure(row.powerW, row.powerW * 0.2, 'standard', row.powerSource ?? row.source),
-      frequencyMhz: figure(row.frequencyMhz, 0, 'standard', 'working frequency of the service'),
-      rxSensitivityDbm: figure(row.sensitivityDbm, 3, 'standard', row.source),
-      supplyVoltageV: figure(
-        row.supplyV ?? 12.6,
-        1,
-        'assumed',
-        'nominal supply of a 12 V system, charged battery at rest',
-      ),
-      txCurrentA: figure(row.amps[0], row.amps[0] * 0.15, 'data-sheet', HANDBOOK_AMPS),
-      rxCurrentA: figure(row.amps[1], row.amps[1] * 0.3, 'data-sheet', HANDBOOK_AMPS),
-    },
-    traits: { ...BASE_TRAITS, ...row.traits },
-  };
-}
+const FCC_VHF = rule(25, 5, '47 CFR 80.215(e): 25 W at most; (g): from 8 W');
+const VHF_DBM = rule(-107, 3, '47 CFR 80.913(e): 1 uV, 6 dB S/N; bench tests of sets find 9 to 13 dB better');
+const VHF_AMPS = [
+  read(5.5, 0.8, 'marine electricity handbook: about 5 A; 5 to 6.5 A by makers, from memory'),
+  read(0.4, 0.3, 'marine electricity handbook: 0.1 A standby; to 1 A in the class A AIS manual’s list'),
+] as const;
+const AIS_DBM = rule(-107, 3, 'IEC 62287-2 Table 4: -107 dBm at 20 % packet error');
+const AIS_B_AMPS = [assumed(2, 0.5), assumed(0.25, 0.1)] as const;
+const HF_W = rule(150, 30, '47 CFR 80.215(d): 150 W PEP at 2 to 4 MHz for ship telephony');
+const HF_DBM = rule(-107, 6, '47 CFR 80.913(e): 1 uV at HF, 6 dB S/N');
+const HF_AMPS = [assumed(28, 3, 'peak at 13.6 V, from memory'), assumed(2, 1, 'from memory')] as const;
 
 const VHF: readonly Band[] = ['vhf-marine'];
+const VHF_SOCKET = ['rf', VHF, 'uhf'] as const;
 const GNSS_SOCKET = ['gnss', ['gnss'], 'tnc'] as const;
-const VHF_SENSITIVITY =
-  '1 uV in 50 ohm = -107 dBm, reference sensitivity of the service (47 CFR 80.913; ETSI from memory)';
-const AIS_SENSITIVITY = 'IEC 62287-2 Table 4: -107 dBm at 20 % packet error';
-const MEMORY = 'from memory';
 
-const ROWS: readonly Row[] = [
+const MARINE_ROWS: readonly RadioRow[] = [
   {
     id: 'radio-vhf-fixed-25w-dsc',
     radioClass: 'vhf-fixed',
-    name: 'VHF fixed, class D DSC, 25 W',
-    description: 'Marine voice and digital selective calling. Licence and operator’s certificate needed.',
-    sockets: [['rf', VHF, 'uhf']],
-    frequencyMhz: 156.8,
-    powerW: 25,
-    sensitivityDbm: -107,
-    amps: [5.5, 0.4],
-    source: VHF_SENSITIVITY,
-    powerSource: '47 CFR 80.215(e): 25 W at most',
+    text: ['VHF fixed, class D DSC, 25 W', 'Voice and selective calling. Licence and operator’s certificate needed.'],
+    sockets: [VHF_SOCKET],
+    mhz: 156.8,
+    power: FCC_VHF,
+    sensitivity: VHF_DBM,
+    amps: VHF_AMPS,
     traits: { dsc: true },
   },
   {
     id: 'radio-vhf-fixed-25w',
     radioClass: 'vhf-fixed',
-    name: 'VHF fixed, voice only, 25 W',
-    description: 'An older set without selective calling.',
-    sockets: [['rf', VHF, 'uhf']],
-    frequencyMhz: 156.8,
-    powerW: 25,
-    sensitivityDbm: -107,
-    amps: [5.5, 0.3],
-    source: VHF_SENSITIVITY,
-    powerSource: '47 CFR 80.215(e): 25 W at most',
+    text: ['VHF fixed, voice only, 25 W', 'An older set without selective calling.'],
+    sockets: [VHF_SOCKET],
+    mhz: 156.8,
+    power: FCC_VHF,
+    sensitivity: VHF_DBM,
+    amps: VHF_AMPS,
   },
   {
     id: 'radio-ais-a',
     radioClass: 'ais-class-a',
-    name: 'AIS class A, 12.5 W',
-    description: 'Ship’s transponder.',
-    sockets: [['rf', VHF, 'uhf'], GNSS_SOCKET],
-    frequencyMhz: 162,
-    powerW: 12.5,
-    sensitivityDbm: -107,
-    amps: [6, 0.9],
-    source: AIS_SENSITIVITY,
-    powerSource: 'open AIS handbook app. F',
+    text: ['AIS class A, 12.5 W', 'Ship’s transponder; takes a fix from outside as well as its own.'],
+    sockets: [VHF_SOCKET, GNSS_SOCKET],
+    mhz: 162,
+    power: rule(12.5, 4, 'IEC 61993-2 by way of an open AIS handbook, table F.7'),
+    sensitivity: rule(-107, 3, 'IEC 61993-2 by way of an open AIS handbook ch. 27: -107 dBm at 20 % packet error'),
+    amps: [
+      read(6, 1, 'class A AIS installation manual app. 9.1, at 24 V'),
+      read(0.9, 0.15, 'class A AIS installation manual app. 9.1, at 24 V'),
+    ],
+    supplyV: 24,
     traits: { internalGnss: true, needsFixToTransmit: true },
   },
   {
     id: 'radio-ais-b-cs',
     radioClass: 'ais-class-b-cs',
-    name: 'AIS class B, carrier-sense, 2 W',
-    description: 'Small-craft transponder, waits for a free slot.',
-    sockets: [['rf', VHF, 'uhf'], GNSS_SOCKET],
-    frequencyMhz: 162,
-    powerW: 2,
-    sensitivityDbm: -107,
-    amps: [2, 0.25],
-    source: AIS_SENSITIVITY,
-    powerSource: 'open AIS handbook app. F',
+    text: ['AIS class B, carrier-sense, 2 W', 'Small-craft transponder that waits for a free slot.'],
+    sockets: [VHF_SOCKET, GNSS_SOCKET],
+    mhz: 162,
+    power: rule(2, 0.5, 'IEC 62287-1 by way of an open AIS handbook, table F.7'),
+    sensitivity: AIS_DBM,
+    amps: AIS_B_AMPS,
     traits: { internalGnss: true, needsFixToTransmit: true },
   },
   {
     id: 'radio-ais-b-so',
     radioClass: 'ais-class-b-so',
-    name: 'AIS class B, self-organised, 5 W',
-    description: 'Small-craft transponder with reserved slots.',
-    sockets: [['rf', VHF, 'uhf'], GNSS_SOCKET],
-    frequencyMhz: 162,
-    powerW: 5,
-    sensitivityDbm: -107,
-    amps: [4, 0.3],
-    source: AIS_SENSITIVITY,
-    powerSource: 'IEC 62287-2 Table 5',
+    text: ['AIS class B, self-organised, 5 W', 'Small-craft transponder with reserved slots.'],
+    sockets: [VHF_SOCKET, GNSS_SOCKET],
+    mhz: 162,
+    power: rule(5, 2, 'IEC 62287-2 Tables 5 and 6: 5 W, 1.5 dB either way'),
+    sensitivity: AIS_DBM,
+    amps: [assumed(4, 0.5), assumed(0.3, 0.1)],
     traits: { internalGnss: true, needsFixToTransmit: true },
   },
   {
     id: 'radio-ais-receiver',
     radioClass: 'ais-receiver',
-    name: 'AIS receiver',
-    description: 'Sees others; is not seen.',
-    sockets: [['rf', VHF, 'uhf']],
-    frequencyMhz: 162,
-    powerW: 0,
-    sensitivityDbm: -107,
-    amps: [0.1, 0.1],
-    source: AIS_SENSITIVITY,
+    text: ['AIS receiver', 'Sees others; is not seen.'],
+    sockets: [VHF_SOCKET],
+    mhz: 162,
+    power: NO_TRANSMITTER,
+    sensitivity: read(-107, 5, 'open AIS handbook, table F.2: makers claim -105 to -118 dBm'),
+    amps: [read(0.1, 0.03, 'open AIS handbook, table F.2'), read(0.1, 0.03, 'open AIS handbook, table F.2')],
   },
   {
     id: 'radio-mf-hf-150w',
     radioClass: 'mf-hf',
-    name: 'MF/HF, 150 W',
-    description: 'Long-range voice. Needs a tuner at the antenna and an earth.',
+    text: ['MF/HF, 150 W', 'Long-range voice. Needs a tuner at the antenna and an earth.'],
     sockets: [['rf', ['mf-hf'], 'uhf']],
-    frequencyMhz: 8.291,
-    powerW: 150,
-    sensitivityDbm: -117,
-    amps: [28, 2],
-    source: MEMORY,
-    powerSource: '47 CFR 80.215(d)',
+    mhz: 8.291,
+    power: HF_W,
+    sensitivity: HF_DBM,
+    amps: HF_AMPS,
   },
   {
     id: 'radio-mf-hf-150w-dsc',
     radioClass: 'mf-hf',
-    name: 'MF/HF with DSC, 150 W',
-    description: 'Long-range voice and selective calling. Needs a tuner at the antenna and an earth.',
+    text: [
+      'MF/HF with DSC, 150 W',
+      'Long-range voice and selective calling. Needs a tuner at the antenna and an earth.',
+    ],
     sockets: [['rf', ['mf-hf'], 'uhf']],
-    frequencyMhz: 8.291,
-    powerW: 150,
-    sensitivityDbm: -117,
-    amps: [28, 2],
-    source: MEMORY,
-    powerSource: '47 CFR 80.215(d)',
+    mhz: 8.291,
+    power: HF_W,
+    sensitivity: HF_DBM,
+    amps: HF_AMPS,
     traits: { dsc: true },
   },
   {
     id: 'radio-navtex',
     radioClass: 'navtex-receiver',
-    name: 'NAVTEX receiver',
-    description: 'Safety information as text on 518, 490 and 4209.5 kHz.',
+    text: ['NAVTEX receiver', 'Safety information as text on 518, 490 and 4209.5 kHz.'],
     sockets: [['rf', ['navtex'], 'bnc']],
-    frequencyMhz: 0.518,
-    powerW: 0,
-    sensitivityDbm: -110,
-    amps: [0.3, 0.3],
-    source: MEMORY,
+    mhz: 0.518,
+    power: NO_TRANSMITTER,
+    sensitivity: assumed(-107, 6, '2 uV emf for 4 % character error, from memory'),
+    amps: [
+      read(0.5, 0.3, 'class A AIS installation manual app. 9.1, older set at 24 V'),
+      read(0.5, 0.3, 'class A AIS installation manual app. 9.1, older set at 24 V'),
+    ],
   },
   {
     id: 'radio-weather-fax',
     radioClass: 'navtex-receiver',
-    name: 'HF weather-fax receiver',
-    description: 'Charts and text by short wave.',
+    text: ['HF weather-fax receiver', 'Charts and text by short wave.'],
     sockets: [['rf', ['mf-hf'], 'bnc']],
-    frequencyMhz: 8.291,
-    powerW: 0,
-    sensitivityDbm: -110,
-    amps: [0.3, 0.3],
-    source: MEMORY,
-  },
-  {
-    id: 'radio-l-band-messenger',
-    radioClass: 'l-band-messenger',
-    name: 'L-band text terminal, own battery',
-    description: 'Low-orbit text and position reports; can be carried.',
-    sockets: [['rf', ['l-band'], 'tnc']],
-    frequencyMhz: 1621,
-    powerW: 1.6,
-    sensitivityDbm: -117,
-    amps: [0.5, 0.1],
-    source: 'L-band data module developer’s guide Table 13',
-    traits: { ownBattery: true, portable: true, internalGnss: true },
-  },
-  {
-    id: 'radio-l-band-voice',
-    radioClass: 'l-band-voice',
-    name: 'L-band telephone, docked',
-    description: 'Low-orbit voice; the handset can be carried.',
-    sockets: [['rf', ['l-band'], 'tnc']],
-    frequencyMhz: 1621,
-    powerW: 1.6,
-    sensitivityDbm: -117,
-    amps: [1, 0.2],
-    source: 'L-band data module developer’s guide Table 13',
-    traits: { ownBattery: true, portable: true },
-  },
-  {
-    id: 'radio-l-band-fixed',
-    radioClass: 'l-band-messenger',
-    name: 'L-band store-and-forward terminal, fixed',
-    description: 'Text, safety information and distress alert by geostationary satellite.',
-    sockets: [['rf', ['l-band'], 'tnc']],
-    frequencyMhz: 1635,
-    powerW: 14,
-    sensitivityDbm: -120,
-    amps: [5, 0.6],
-    source: 'AIS installation manual app. 9.1; sensitivity from memory',
-    traits: { internalGnss: true },
-  },
-  {
-    id: 'radio-broadband-terminal',
-    radioClass: 'broadband-terminal',
-    name: 'Broadband satellite terminal',
-    description: 'Flat or domed terminal with its antenna inside; hungry for power.',
-    sockets: [],
-    frequencyMhz: 12000,
-    powerW: 4,
-    sensitivityDbm: -95,
-    supplyV: 230,
-    amps: [0.4, 0.3],
-    source: MEMORY,
-    traits: { integralAntenna: true },
-  },
-  {
-    id: 'radio-gnss-receiver',
-    radioClass: 'gnss-receiver',
-    name: 'GNSS receiver with external antenna',
-    description: 'Position onto the data bus.',
-    sockets: [['gnss', ['gnss'], 'tnc']],
-    frequencyMhz: 1575.42,
-    powerW: 0,
-    sensitivityDbm: -130,
-    amps: [0.1, 0.1],
-    source: MEMORY,
-    traits: { internalGnss: true },
-  },
-  {
-    id: 'radio-cellular-repeater',
-    radioClass: 'cellular-repeater',
-    name: 'Cellular repeater',
-    description:
-      'Amplifies between an outside and an inside antenna. Needs the network operator’s consent in many countries.',
-    sockets: [
-      ['rf', ['cellular'], 'sma'],
-      ['inside', ['cellular'], 'sma'],
-    ],
-    frequencyMhz: 800,
-    powerW: 0.2,
-    sensitivityDbm: -100,
-    amps: [1, 0.5],
-    source: MEMORY,
-  },
-  {
-    id: 'radio-cellular-router',
-    radioClass: 'cellular-router',
-    name: 'Cellular router',
-    description: 'Mobile data with an outside antenna.',
-    sockets: [['rf', ['cellular'], 'sma']],
-    frequencyMhz: 800,
-    powerW: 0.2,
-    sensitivityDbm: -100,
-    amps: [0.8, 0.5],
-    source: MEMORY,
-  },
-  {
-    id: 'radio-wifi-bridge',
-    radioClass: 'wifi-bridge',
-    name: 'Wi-Fi long-range client',
-    description: 'Reaches the harbour’s network.',
-    sockets: [['rf', ['wifi'], 'n']],
-    frequencyMhz: 2440,
-    powerW: 0.1,
-    sensitivityDbm: -90,
-    amps: [0.5, 0.4],
-    source: MEMORY,
-  },
-  {
-    id: 'radio-broadcast-receiver',
-    radioClass: 'broadcast-receiver',
-    name: 'Stereo with FM and DAB',
-    description: 'Broadcast reception.',
-    sockets: [['rf', ['broadcast'], 'din-41585']],
-    frequencyMhz: 98,
-    powerW: 0,
-    sensitivityDbm: -105,
-    amps: [2, 2],
-    source: MEMORY,
+    mhz: 8.291,
+    power: NO_TRANSMITTER,
+    sensitivity: HF_DBM,
+    amps: [assumed(0.3, 0.2), assumed(0.3, 0.2)],
   },
 ];
 
-export const RADIOS: readonly PartOf<'radio'>[] = ROWS.map(radio);
+export const RADIOS: readonly PartOf<'radio'>[] = [...MARINE_ROWS, ...SATELLITE_AND_SHORE_ROWS].map(radioPart);
