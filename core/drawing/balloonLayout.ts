@@ -49,7 +49,7 @@ export function placeBalloons(
   const groups = new Map<Side, Wish[]>();
   for (const symbol of symbols) {
     const wish = { symbol, dot: dotOf(symbol), mark: around.marks.get(`item:${symbol.item.id}`) ?? null };
-    const side = sideOf(wish.dot, around.silhouette, u);
+    const side = sideOf(wish, around.silhouette, u);
     const group = groups.get(side);
     if (group) group.push(wish);
     else groups.set(side, [wish]);
@@ -71,15 +71,17 @@ interface Place {
 
 const dotOf = (symbol: PlacedSymbol): Point => onSheet(symbol, symbol.glyph.dot);
 
-/** The side whose edge is nearest, below first for what is inside the hull, above last. */
-function sideOf(dot: Point, silhouette: Silhouette, u: number): Side {
+/** The side whose edge is nearest, below first for what is inside the hull, above last and never for a rod or wire. */
+function sideOf({ dot, symbol }: Wish, silhouette: Silhouette, u: number): Side {
   const reach = 14 * u;
   const { box } = silhouette;
+  const tall =
+    symbol.box.bottom - symbol.box.top > 2 * (symbol.box.right - symbol.box.left) || symbol.item.endPosition !== null;
   const costs: readonly (readonly [Side, number])[] = [
     ['bottom', 0.72 * (box.bottom - dot.y) + 14 * u],
     ['right', silhouette.rightOf(dot.y - reach, dot.y + reach) - dot.x + 30 * u],
     ['left', dot.x - silhouette.leftOf(dot.y - reach, dot.y + reach) + 30 * u],
-    ['top', dot.y - silhouette.topOf(dot.x - reach, dot.x + reach) + 52 * u],
+    ['top', tall ? Infinity : dot.y - silhouette.topOf(dot.x - reach, dot.x + reach) + 52 * u],
   ];
   return costs.reduce((best, next) => (next[1] < best[1] ? next : best))[0];
 }

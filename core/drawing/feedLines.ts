@@ -1,5 +1,6 @@
 import type { Endpoint, Project } from '../model/project.ts';
 import type { Point } from './geometry.ts';
+import { FEED_STYLE, LINK_STYLE } from './key.ts';
 import type { ProfileOptions } from './options.ts';
 import { isNearSheet } from './runLines.ts';
 import { path, pathOf } from './shapes.ts';
@@ -57,15 +58,16 @@ function portOn(symbol: PlacedSymbol | undefined, portId: string): Point | undef
   return symbol && onSheet(symbol, symbol.glyph.ports.get(portId) ?? { x: 0, y: 0 });
 }
 
-/** A feed is a thin unbroken line, a link a dotted one. */
+/** One feed or link in its own style (see the key). */
 export function drawServiceLine(service: ServiceLine, options: ProfileOptions): Shape {
   const u = options.textSize / 11;
   const state = stateOf(options, service.kind, service.id);
-  const dash = service.kind === 'link' ? [1.2, 2.6] : state.fate === 'lost' ? [2, 3] : undefined;
+  const style = service.kind === 'link' ? LINK_STYLE : FEED_STYLE;
+  const dash = style.dash ?? (state.fate === 'lost' ? [2, 3] : undefined);
   return path(pathOf(service.points), {
     layer: 'installation',
     stroke: inkOf(state, service.kind),
-    width: (service.kind === 'link' ? 1.3 : 0.9) * u,
+    width: style.width * u,
     dash: dash?.map((length) => length * u),
     opacity: state.opacity,
     subject: { kind: service.kind, id: service.id },

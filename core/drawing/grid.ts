@@ -2,13 +2,14 @@ import type { Project } from '../model/project.ts';
 import { M_PER_FT } from '../units/constants.ts';
 import { formatNumber } from '../units/format.ts';
 import type { Box } from './geometry.ts';
+import { drawKey } from './key.ts';
 import type { ProfileOptions } from './options.ts';
 import { boatExtent, type Extent, toDrawing } from './projection.ts';
 import { line, path, polyline, rectPath, text } from './shapes.ts';
 import { textWidth } from './textWidth.ts';
 import type { Shape } from './types.ts';
 
-/** Station grid, height marks, waterline and scale bar; and the boxes of their words, which labels keep clear of. */
+/** Station grid, height marks, waterline, scale bar and key of lines; and the boxes of their words, which labels keep clear of. */
 export interface Grid {
   readonly shapes: readonly Shape[];
   readonly boxes: readonly Box[];
@@ -34,7 +35,9 @@ export function drawGrid(project: Project, options: ProfileOptions): Grid {
     extent: boatExtent(project),
     options,
   };
-  const parts = [stations(ruler), heights(ruler), waterline(ruler), scaleBar(ruler)];
+  const bar = scaleBar(ruler);
+  const key = drawKey(project, (bar.boxes[0]?.right ?? 0) + 20 * ruler.u, options);
+  const parts = [stations(ruler), heights(ruler), waterline(ruler), bar, { shapes: key.shapes, boxes: [key.box] }];
   return { shapes: parts.flatMap((part) => part.shapes), boxes: parts.flatMap((part) => part.boxes) };
 }
 
@@ -157,7 +160,8 @@ function waterline(ruler: Ruler): Grid {
 /** Five alternate fields at the foot of the sheet. */
 function scaleBar(ruler: Ruler): Grid {
   const { unitM, u, size, options, symbol } = ruler;
-  const step = stepOf(ruler, 24);
+  const perUnit = unitM * options.projection.scale;
+  const step = [...STEPS].reverse().find((candidate) => candidate * perUnit * 5 <= 230 * u) ?? STEPS[0];
   const field = step * unitM * options.projection.scale;
   const left = 22 * u;
   const top = options.height - 16 * u;

@@ -19,6 +19,7 @@ import { runWords } from './runLabels.ts';
 import { drawRun, type RunLine, runLines } from './runLines.ts';
 import { silhouetteOf } from './silhouette.ts';
 import { layoutSymbols, type SymbolLayout } from './symbols.ts';
+import { drawTags } from './tags.ts';
 import type { Drawing, Shape } from './types.ts';
 
 export { drawBackdrop } from './backdrop.ts';
@@ -56,6 +57,7 @@ export function drawInstallation(project: Project, results: DrawnResults, option
     ...lostCrosses(runs, options),
     ...drawSymbols(project, layout, options),
     ...drawLabels(labels, options),
+    ...drawTags(project, layout, taken, options),
     ...drawPlaces(project, taken, options),
     ...drawBalloons(balloons, options),
     ...drawOtherMarks(project, otherMarks, middlesOf(runs, services), taken, options),

@@ -12,9 +12,10 @@ export function deckGear(boat: Boat, pen: Pen): readonly Shape[] {
 /** Centre console with its screen and wheel, and the leaning post behind it. */
 function console(boat: Boat, pen: Pen): readonly Shape[] {
   if (boat.kind !== 'open-boat' || boat.deckhouses.length > 0 || boat.loaM < 4) return [];
-  const foot = 0.62 * boat.freeboardMidM;
-  const top = foot + Math.min(1.05, 0.19 * boat.loaM);
   const x = 0.46 * boat.loaM;
+  // What stands below the gunwale is hidden by the side.
+  const foot = sheerZM(boat, x);
+  const top = 0.55 * boat.freeboardMidM + Math.min(1.05, 0.2 * boat.loaM);
   const w = Math.min(0.6, 0.1 * boat.loaM);
   return [
     pane(

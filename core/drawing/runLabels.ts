@@ -69,6 +69,6 @@ function lossOf(budget: PathBudget, runId: string) {
 }
 
 /** The type as the trade says it in passing: `400-class`, `RG-213/U`. */
-function shortType(name: string): string {
+export function shortType(name: string): string {
   return name.replace(/ foil\+braid| flex.*$|,.*$/, '').replace(/^Single-core /, '');
 }

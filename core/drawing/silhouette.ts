@@ -69,7 +69,7 @@ function widen(strips: Map<number, { low: number; high: number }>, index: number
 interface OuterLine {
   readonly a: Point;
   readonly b: Point;
-  /** Masts and stays: they bound the boat sideways, but balloons may stand over the deck between them. */
+  /** Masts, stays and rods: they bound the boat sideways, but balloons may stand over the deck between them. */
   readonly wire: boolean;
 }
 
@@ -106,7 +106,7 @@ function outerLines(project: Project, layout: SymbolLayout, options: ProfileOpti
   for (const { box, item } of layout.values()) {
     if (item.endPosition) {
       chain([at(item.position.xM, item.position.zM), at(item.endPosition.xM, item.endPosition.zM)], true);
-    } else chain(cornersOf(box));
+    } else chain(cornersOf(box), box.bottom - box.top > 2 * (box.right - box.left));
   }
   return lines;
 }

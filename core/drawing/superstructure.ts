@@ -1,17 +1,55 @@
 import type { Boat } from '../model/boat.ts';
-import { fair, joined, type Metre, straight } from './curve.ts';
+import { fair, joined, type Metre, sampled, straight } from './curve.ts';
 import { fittingShapes } from './fittings.ts';
-import { hullForm, sheerZM } from './hullLines.ts';
+import { type HullForm, hullForm, sheerZM } from './hullLines.ts';
 import { hairline, inked, outline, type Pen, pane, thin } from './pen.ts';
 import type { Shape } from './types.ts';
 
 /** Deckhouses and fittings, those behind first. */
 export function superstructure(boat: Boat, pen: Pen): readonly Shape[] {
   const houses = boat.deckhouses.flatMap((house) => deckhouse(boat, house, pen));
-  return [...houses, ...boat.fittings.flatMap((fitting) => fittingShapes(boat, fitting, pen))];
+  return [
+    ...houses,
+    ...topsideLights(boat, pen),
+    ...boat.fittings.flatMap((fitting) => fittingShapes(boat, fitting, pen)),
+  ];
+}
+
+/** Windows in the topsides, as each form of hull has them: from, to, height as a share of the freeboard there. */
+const LIGHTS: Partial<Record<HullForm, readonly (readonly [fromShare: number, toShare: number])[]>> = {
+  'fin-keel': [[0.42, 0.54]],
+  catamaran: [
+    [0.3, 0.4],
+    [0.44, 0.5],
+    [0.62, 0.72],
+  ],
+  planing: [
+    [0.2, 0.255],
+    [0.29, 0.345],
+    [0.38, 0.435],
+  ],
+};
+
+function topsideLights(boat: Boat, pen: Pen): readonly Shape[] {
+  return (LIGHTS[hullForm(boat)] ?? []).map(([from, to]) => {
+    const xM = ((from + to) / 2) * boat.loaM;
+    const zM = 0.66 * sheerZM(boat, xM);
+    const heightM = Math.min(0.24, 0.15 * boat.freeboardMidM);
+    return inked(pen, roundedPane(xM, zM, (to - from) * boat.loaM, heightM), {
+      ink: 'boat-faint',
+      weight: 0.8,
+      fill: 'none',
+      closed: true,
+    });
+  });
 }
 
 type House = Boat['deckhouses'][number];
+
+/** The foot of a house along the deck, from aft to fore, so that it closes on the sheer. */
+function foot(boat: Boat, fromXM: number, toXM: number) {
+  return sampled((xM) => sheerZM(boat, xM), fromXM, toXM, 5);
+}
 
 function deckhouse(boat: Boat, house: House, pen: Pen): readonly Shape[] {
   switch (hullForm(boat)) {
@@ -41,7 +79,7 @@ function coachroof(boat: Boat, house: House, pen: Pen): readonly Shape[] {
       [fore + 0.55 * lengthM, top],
       [aft - 0.12 * heightM, top - 0.03 * heightM],
     ]),
-    straight([[aft + 0.1 * heightM, sheerZM(boat, aft)]]),
+    foot(boat, aft + 0.1 * heightM, fore),
   );
   const coaming = fair([
     [aft + 0.04 * heightM, sheerZM(boat, aft) + 0.55 * heightM],
@@ -124,8 +162,9 @@ function saloon(boat: Boat, house: House, pen: Pen): readonly Shape[] {
     ]),
     straight([
       [aft + 0.02 * lengthM, top - 0.16 * heightM],
-      [aft - 0.06 * lengthM, base(aft)],
+      [aft - 0.06 * lengthM, base(aft - 0.06 * lengthM)],
     ]),
+    foot(boat, aft - 0.06 * lengthM, fore),
   );
   const low = (share: number): Metre => [fore + share * lengthM, base(fore) + 0.36 * heightM];
   const high = (share: number): Metre => [fore + share * lengthM, top - 0.2 * heightM];
@@ -138,14 +177,15 @@ function saloon(boat: Boat, house: House, pen: Pen): readonly Shape[] {
 function sportHouse(boat: Boat, house: House, pen: Pen): readonly Shape[] {
   const { xForeM: fore, xAftM: aft, zTopM: top } = house;
   const lengthM = aft - fore;
-  const foot = (share: number): number => sheerZM(boat, fore + share * lengthM);
-  const heightM = Math.max(0.1, top - foot(0));
-  const at = (share: number, up: number): Metre => [fore + share * lengthM, foot(share) + up * (top - foot(share))];
+  const deck = (share: number): number => sheerZM(boat, fore + share * lengthM);
+  const heightM = Math.max(0.1, top - deck(0));
+  const at = (share: number, up: number): Metre => [fore + share * lengthM, deck(share) + up * (top - deck(share))];
   const body = joined(
     fair([at(0, 0), at(0.1, 0.3), at(0.22, 0.64), at(0.31, 0.88), at(0.38, 0.97)]),
     fair([at(0.38, 0.97), at(0.55, 1), at(0.8, 0.99), at(1, 0.95), at(1.09, 0.91)]),
     straight([at(1.08, 0.86), at(0.98, 0.83)]),
     fair([at(0.98, 0.83), at(0.945, 0.55), at(0.9, 0.24), at(0.88, 0)]),
+    foot(boat, fore + 0.88 * lengthM, fore),
   );
   const screen = fair([at(0.13, 0.38), at(0.24, 0.66), at(0.33, 0.87)]);
   const windows = joined(
@@ -174,13 +214,15 @@ function motorHouse(boat: Boat, house: House, pen: Pen): readonly Shape[] {
   const lean = pilot ? 0.07 * heightM : 0;
   const roofM = Math.min(0.09, 0.06 * heightM);
   const waist = base(fore) + 0.4 * (top - base(fore));
-  const body = straight([
-    [fore, base(fore)],
-    [fore, waist],
-    [fore - lean, top - roofM],
-    [aft, top - roofM],
-    [aft, base(aft)],
-  ]);
+  const body = joined(
+    straight([
+      [fore, base(fore)],
+      [fore, waist],
+      [fore - lean, top - roofM],
+      [aft, top - roofM],
+    ]),
+    foot(boat, aft, fore),
+  );
   const roof = straight([
     [fore - lean - 0.12 * heightM, top - roofM],
     [fore - lean - 0.1 * heightM, top],
