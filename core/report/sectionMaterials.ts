@@ -6,8 +6,8 @@ import { conductorText } from './scheduleRows.ts';
 import type { Block, SheetSection } from './types.ts';
 import { CONNECTOR_WORDS, itemName, subjectLabel } from './words.ts';
 
-/** Step a cable is bought in, in the reader's own unit; common practice, no source. */
-const BUY_STEP = { m: 5, ft: 25 } as const;
+/** Step a cable is bought in, in the reader's own unit, and the step for less than that; common practice, no source. */
+const BUY_STEP = { m: { coil: 5, piece: 1 }, ft: { coil: 25, piece: 5 } } as const;
 
 interface Cut {
   readonly number: string;
@@ -49,7 +49,6 @@ export function cutList(context: SheetContext): { readonly type: string; readonl
 
 function cutBlock(context: SheetContext): Block {
   const unit = lengthUnit(context);
-  const step = BUY_STEP[context.preferences.length] * (context.preferences.length === 'ft' ? M_PER_FT : 1);
   return {
     kind: 'table',
     caption: 'Cable to buy and cut',
@@ -62,8 +61,7 @@ function cutBlock(context: SheetContext): Block {
     ],
     rows: cutList(context).map(({ type, cuts }) => {
       const totalM = cuts.reduce((sum, cut) => sum + cut.lengthM, 0);
-      // A hair under the step must not buy another one for a rounding error.
-      const buyM = Math.ceil(totalM / step - 1e-9) * step;
+      const buyM = boughtM(context, totalM);
       return [
         type,
         cuts.map((cut) => `${cut.number}: ${bare(context, cut.lengthM, 'm', 1)}`).join('; '),
@@ -76,19 +74,30 @@ function cutBlock(context: SheetContext): Block {
   };
 }
 
+/** Length to buy for a length needed, m. */
+function boughtM(context: SheetContext, totalM: number): number {
+  const unitM = context.preferences.length === 'ft' ? M_PER_FT : 1;
+  const { coil, piece } = BUY_STEP[context.preferences.length];
+  const stepM = (totalM < coil * unitM ? piece : coil) * unitM;
+  // A hair over the step must not buy another one for a rounding error.
+  return Math.ceil(totalM / stepM - 1e-9) * stepM;
+}
+
 function partsBlock(context: SheetContext): Block {
   const { project } = context;
+  const { parts } = indexProject(project);
   const counts = new Map<string, { tags: string[] }>();
   const add = (name: string, tag: string): void => {
     const entry = counts.get(name) ?? { tags: [] };
     entry.tags.push(tag);
     counts.set(name, entry);
   };
-  for (const item of project.items) if (item.status === 'new') add(itemName(project, item), item.tag);
+  for (const item of project.items)
+    if (item.status === 'new') add(parts.get(item.partId)?.name ?? itemName(project, item), item.tag);
   for (const run of project.runs) {
     if (run.status !== 'new') continue;
     for (const id of [run.connectorFromId, run.connectorToId]) {
-      const part = id === null ? undefined : indexProject(project).parts.get(id);
+      const part = id === null ? undefined : parts.get(id);
       if (part?.kind === 'connector' && part.connectorType !== 'captive')
         add(connectorName(part.name, part.connectorType), run.number);
     }

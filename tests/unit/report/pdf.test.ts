@@ -1,9 +1,11 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import type { Assessment } from '../../../core/assess.ts';
+import { type Assessment, assess } from '../../../core/assess.ts';
+import { parseProject } from '../../../core/document/load.ts';
+import { swapAlternative } from '../../../core/edit/alternatives.ts';
 import type { Project } from '../../../core/model/project.ts';
 import { CAUTIONS } from '../../../core/report/cautions.ts';
 import { isPrintable, printable } from '../../../core/report/pdfSink.ts';
@@ -13,6 +15,8 @@ import { METRIC_PREFERENCES } from '../../../core/units/preferences.ts';
 import { sheetPdf } from '../../../electron/node/pdf.ts';
 import { ASSESSMENT, BOAT } from './boat.ts';
 
+const DEMO_FOLDER = resolve(import.meta.dirname, '../../../assets/demo');
+const DEMO_BOATS = readdirSync(DEMO_FOLDER).filter((name) => name.endsWith('.backstay'));
 const hasPoppler = spawnSync('pdftotext', ['-v']).status === 0;
 const folder = mkdtempSync(join(tmpdir(), 'backstay-pdf-'));
 let made = 0;
@@ -159,6 +163,24 @@ describe.skipIf(!hasPoppler)('the PDF read back by pdftotext (skipped where popp
     );
     expect([...sizes]).toEqual([paper === 'A4' ? '595 x 842' : '612 x 792']);
   });
+
+  it.each(DEMO_BOATS)(
+    'keeps every word of %s inside the frame, as found and as proposed, on both papers',
+    async (name) => {
+      const loaded = parseProject(readFileSync(join(DEMO_FOLDER, name), 'utf8'));
+      if (!loaded.ok) throw new Error(`${name} does not load.`);
+      const found = loaded.project;
+      const layouts = [found, ...found.alternatives.map((alternative) => swapAlternative(found, alternative.id))];
+      for (const [index, project] of layouts.entries()) {
+        const path = await saved(sheetOf(project, assess(project), index % 2 === 0 ? 'A4' : 'Letter'));
+        const all = pagesOf(path).join(' ');
+        for (const run of project.runs) expect(all).toContain(run.number);
+        for (const finding of assess(project).findings) expect(all).toContain(`${finding.mark} ${finding.title}`);
+        expect(all).not.toMatch(/seaworth|complian|NaN|undefined/i);
+        expectInside(path);
+      }
+    },
+  );
 
   it('draws the profile at the scale it states', async () => {
     const path = await saved(sheetOf(BOAT, ASSESSMENT));

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { CAUTIONS, GOVERNS } from '../../../core/report/cautions.ts';
+import { rated } from '../../../core/report/context.ts';
 import { installSheet } from '../../../core/report/sheet.ts';
 import { SECTION_IDS, type SheetOptions } from '../../../core/report/types.ts';
 import { METRIC_PREFERENCES } from '../../../core/units/preferences.ts';
-import { ASSESSMENT, BOAT } from './boat.ts';
+import { ASSESSMENT, BOAT, VOICE_PATH } from './boat.ts';
 import { sectionOf, sectionText, sheetText, tableOf } from './sheetText.ts';
 
 const OPTIONS: SheetOptions = { paper: 'A4', preferences: METRIC_PREFERENCES, date: '2031-04-12T22:00:00Z' };
@@ -113,7 +114,12 @@ describe('schedules', () => {
   it('cuts new cable only and buys whole steps', () => {
     const [coax, pair] = tableOf(sectionOf(sheet, 'materials'));
     expect(coax).toMatchObject({ Type: 'RG-58', 'Cut list (m)': 'W01: 16.7', 'Together (m)': '16.7', 'Buy (m)': '20' });
-    expect(pair).toMatchObject({ 'Together (m)': '4.0', 'Buy (m)': '5', 'Left over (m)': '1.0' });
+    expect(pair).toMatchObject({
+      Type: 'pair, 2.5 mm²',
+      'Together (m)': '4.0',
+      'Buy (m)': '4',
+      'Left over (m)': '0.0',
+    });
     const removed = tableOf(sectionOf(sheet, 'materials'), 2);
     expect(removed.map((row) => row['No. or tag'])).toEqual(['VHF-9', 'A9', 'W02']);
   });
@@ -185,6 +191,38 @@ describe('results', () => {
     for (const check of [/DSC test call/, /position fed/, /BC-1/, /LED lights/, /Solar/, /Inverter/])
       expect(expected(check)).toBeDefined();
     expect(expected(/seen by a third party/)).toBeUndefined();
+  });
+});
+
+describe('figures as the trade writes them', () => {
+  it('rates without a tail of noughts, and never rounds a rating', () => {
+    const rows = [10, 7.5, 0.75].map((value) => rated(METRIC_PREFERENCES, value, 'A'));
+    expect(rows).toEqual(['10 A', '7.5 A', '0.75 A']);
+    expect(rated({ ...METRIC_PREFERENCES, wire: 'awg' }, 2.5, 'mm2')).toBe('14 AWG');
+  });
+
+  it('tells a breaker from a fuse, and none from both', () => {
+    const [feed] = BOAT.feeds;
+    const [result] = ASSESSMENT.feeds;
+    if (!feed || !result) throw new Error('The test boat has no feed.');
+    const bare = { ...BOAT, feeds: [{ ...feed, fuse: null }] };
+    const fuseOf = (assessment: typeof ASSESSMENT): string | undefined =>
+      tableOf(sectionOf(installSheet(bare, assessment, OPTIONS), 'cables')).at(-1)?.Fuse;
+    expect(fuseOf(ASSESSMENT)).toBe('breaker 10 A');
+    const open = {
+      ...result,
+      protection: { ...result.protection, present: false, ratingA: null, verdict: 'missing' as const },
+    };
+    expect(fuseOf({ ...ASSESSMENT, feeds: [open] })).toBe('none');
+    const verdict = tableOf(sectionOf(installSheet(bare, { ...ASSESSMENT, feeds: [open] }, OPTIONS), 'feeds'))[0]
+      ?.Verdict;
+    expect(verdict).toBe('drop good; no fuse or breaker');
+  });
+
+  it('shows small powers to a hundredth', () => {
+    const faint = { ...VOICE_PATH, txPowerW: 2, wattsAtAntenna: 0.584 };
+    const sheetOfFaint = installSheet(BOAT, { ...ASSESSMENT, paths: [faint] }, OPTIONS);
+    expect(sectionText(sectionOf(sheetOfFaint, 'losses'))).toContain('2.0 W at the set, 0.58 W at the antenna');
   });
 });
 
