@@ -312,7 +312,9 @@ function balloonOf(project: Project, place: Place, u: number): PlacedBalloon {
 /** A box is met on the edge that faces the balloon; anything else at its own point. */
 function endOnSymbol({ symbol, dot }: Wish, center: Point): Point {
   if (symbol.glyph.fixed) return dot;
-  const { left, right, top, bottom } = symbol.box;
+  const body = symbol.glyph.body ?? symbol.glyph.box;
+  const { x: left, y: top } = onSheet(symbol, { x: body.left, y: body.top });
+  const { x: right, y: bottom } = onSheet(symbol, { x: body.right, y: body.bottom });
   const middle = { x: (left + right) / 2, y: (top + bottom) / 2 };
   const dx = center.x - middle.x;
   const dy = center.y - middle.y;

@@ -10,6 +10,8 @@ export interface Glyph {
   readonly strokes: readonly Stroke[];
   readonly words: readonly { readonly text: string; readonly x: number; readonly y: number; readonly size: number }[];
   readonly box: Box;
+  /** The part of the box a leader may end on, where something sticks out of it. */
+  readonly body?: Box;
   /** Where each port is joined. */
   readonly ports: ReadonlyMap<string, Point>;
   /** Where the balloon's leader ends. */

@@ -53,7 +53,7 @@ function withOwnAntenna(glyph: Glyph): Glyph {
     `M${x} ${box.top} L${x} ${box.top - 6} M${x - 3} ${box.top - 6} L${x} ${box.top - 2.5} L${x + 3} ${box.top - 6}`,
     1,
   );
-  return { ...glyph, strokes: [...glyph.strokes, mast], box: { ...box, top: box.top - 7 } };
+  return { ...glyph, strokes: [...glyph.strokes, mast], box: { ...box, top: box.top - 7 }, body: box };
 }
 
 /** A set complete with antenna and battery. */
@@ -83,6 +83,7 @@ function handheld(ports: PartOf<'standalone'>['ports']): Glyph {
     strokes,
     words: [],
     box: { ...box, top: -15 },
+    body: box,
     ports: portsAround(ports, box),
     dot: { x: 4, y: 4 },
     fixed: false,
@@ -102,7 +103,7 @@ function beacon(part: PartOf<'standalone'>, label: string): Glyph {
     `M0 ${top} L0 ${top - 7} M-3 ${top - 5} A4 4 0 0 1 -3 ${top - 11} M3 ${top - 5} A4 4 0 0 0 3 ${top - 11}`,
     1,
   );
-  return { ...glyph, strokes: [body, whip], box: { ...glyph.box, top: top - 11 } };
+  return { ...glyph, strokes: [body, whip], box: { ...glyph.box, top: top - 11 }, body: glyph.box };
 }
 
 function transponder(part: PartOf<'standalone'>, label: string): Glyph {

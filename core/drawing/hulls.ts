@@ -32,10 +32,10 @@ function finKeelLines(boat: Boat): HullLines {
   const body = (share: number, depth: number): Metre => [foreM + share * lengthM, -depth * bodyM];
   const transomTopM = sheerZM(boat, loaM * 0.955);
   const outline = joined(
-    stemCurve(boat, foreM, 0.06),
     fair([
-      [foreM, 0],
-      body(0.1, 0.46),
+      ...stemPoints(boat, foreM, 0.06),
+      body(0.03, 0.2),
+      body(0.11, 0.5),
       body(0.26, 0.83),
       body(0.46, 1),
       body(0.64, 0.9),
@@ -55,37 +55,37 @@ function finKeelLines(boat: Boat): HullLines {
   return {
     outline,
     sheer: sampled((xM) => sheerZM(boat, xM), 0, loaM * 0.955),
-    appendages: [fin, rudder],
+    appendages: [...fin, rudder],
     details: [...bootTop(boat, foreM, loaM - 0.4 * (loaM - aftM)), treads(boat)],
   };
 }
 
-/** A fin with a ballast bulb at its foot, about 15 per cent of the waterline long at the root. */
-function finOf(boat: Boat, body: (share: number, depth: number) => Metre): Curve {
+/** A tapered fin, about 17 per cent of the waterline long at the root, on a ballast bulb. */
+function finOf(boat: Boat, body: (share: number, depth: number) => Metre): readonly Curve[] {
   const { draughtM } = boat;
-  const chordM = 0.17 * boat.lwlM;
-  const [rootForeXM] = body(0.36, 1);
-  const rootZM = body(0.4, 0.9)[1];
-  const tipForeXM = rootForeXM + 0.035 * boat.lwlM;
-  const tipAftXM = tipForeXM + chordM * 0.86;
-  const bulbM = Math.min(0.3, 0.14 * draughtM);
-  return joined(
-    straight([
-      [rootForeXM, rootZM],
-      [tipForeXM, -draughtM + bulbM],
-    ]),
-    fair([
-      [tipForeXM, -draughtM + bulbM],
-      [tipForeXM - 0.05 * chordM, -draughtM + bulbM * 0.5],
-      [tipForeXM + 0.2 * chordM, -draughtM],
-      [tipAftXM, -draughtM],
-    ]),
-    straight([
-      [tipAftXM + 0.06 * chordM, -draughtM + bulbM * 0.5],
-      [tipAftXM - 0.02 * chordM, -draughtM + bulbM],
-      [rootForeXM + chordM, rootZM * 0.98],
-    ]),
-  );
+  const chordM = 0.16 * boat.lwlM;
+  const [rootXM] = body(0.37, 1);
+  const rootZM = body(0.4, 0.93)[1];
+  const bulbM = Math.min(0.34, 0.16 * draughtM);
+  const tipXM = rootXM + 0.22 * chordM;
+  const fin = straight([
+    [rootXM, rootZM],
+    [tipXM, -draughtM + 0.8 * bulbM],
+    [tipXM + 0.72 * chordM, -draughtM + 0.8 * bulbM],
+    [rootXM + chordM, rootZM],
+  ]);
+  const x = (share: number): number => tipXM + share * chordM;
+  const bulb = fair([
+    [x(-0.24), -draughtM + 0.52 * bulbM],
+    [x(-0.08), -draughtM + 0.92 * bulbM],
+    [x(0.3), -draughtM + bulbM],
+    [x(1.12), -draughtM + 0.5 * bulbM],
+    [x(0.5), -draughtM],
+    [x(0), -draughtM],
+    [x(-0.2), -draughtM + 0.24 * bulbM],
+    [x(-0.24), -draughtM + 0.52 * bulbM],
+  ]);
+  return [fin, bulb];
 }
 
 function spadeRudder(boat: Boat, aftM: number, bottomZM: (share: number) => number): Curve {
@@ -114,8 +114,14 @@ function longKeelLines(boat: Boat): HullLines {
   const at = (share: number, depth: number): Metre => [foreM + share * (aftM - foreM), -depth * d];
   const counterM = loaM - aftM;
   const outline = joined(
-    stemCurve(boat, foreM, 0.3),
-    fair([[foreM, 0], at(0.045, 0.2), at(0.12, 0.42), at(0.23, 0.64), at(0.36, 0.82), at(0.5, 0.92)]),
+    fair([
+      ...stemPoints(boat, foreM, 0.3),
+      at(0.045, 0.2),
+      at(0.12, 0.42),
+      at(0.23, 0.64),
+      at(0.36, 0.82),
+      at(0.5, 0.92),
+    ]),
     straight([at(0.5, 0.92), at(0.88, 1)]),
     straight([at(0.885, 0.97), at(0.905, 0.62)]),
     // Propeller aperture in the deadwood.
@@ -150,14 +156,14 @@ function longKeelLines(boat: Boat): HullLines {
 }
 
 /** Stem from the head down to the waterline; `hollow` bends it from straight towards a clipper's curve. */
-function stemCurve(boat: Boat, foreM: number, hollow: number): Curve {
+function stemPoints(boat: Boat, foreM: number, hollow: number): readonly Metre[] {
   const fore = boat.freeboardForeM;
-  return fair([
+  return [
     [0, fore],
     [foreM * (0.36 - hollow * 0.12), fore * (0.62 + hollow * 0.1)],
     [foreM * (0.72 - hollow * 0.1), fore * (0.29 + hollow * 0.06)],
     [foreM, 0],
-  ]);
+  ];
 }
 
 /** Treads of a scoop stern. */

@@ -74,10 +74,11 @@ export function planingLines(boat: Boat): HullLines {
   const outline = joined(
     fair([
       [0, fore],
-      [foreM * 0.42, fore * 0.6],
-      [foreM * 0.78, fore * 0.26],
+      [foreM * 0.46, fore * 0.58],
+      [foreM * 0.82, fore * 0.2],
       [foreM, 0],
-      [foreM + 0.08 * loaM, -0.3 * d],
+      [foreM + 0.035 * loaM, -0.19 * d],
+      [foreM + 0.1 * loaM, -0.36 * d],
       [0.34 * loaM, -0.52 * d],
       [0.5 * loaM, -0.56 * d],
     ]),

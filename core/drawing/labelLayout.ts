@@ -81,10 +81,15 @@ function block(lines: readonly string[], size: number): Block {
 }
 
 interface Stretch {
+  /** Number of the stretch in its run, for the line it may cover: its own. */
+  readonly index: number;
   readonly a: Point;
   readonly b: Point;
   readonly length: number;
 }
+
+/** Owner of one stretch of a run among the lines labels keep off. */
+export const stretchOwner = (runId: string, index: number): string => `${runId} ${index}`;
 
 /** The parts of the line on the sheet, longest first. */
 function stretchesOf(points: readonly Point[], { width, height }: ProfileOptions): readonly Stretch[] {
@@ -93,7 +98,7 @@ function stretchesOf(points: readonly Point[], { width, height }: ProfileOptions
     const a = points[index - 1];
     if (!a) return;
     const seen = clipped(a, b, width, height);
-    if (seen && distance(...seen) > 1) stretches.push({ a: seen[0], b: seen[1], length: distance(...seen) });
+    if (seen && distance(...seen) > 1) stretches.push({ index, a: seen[0], b: seen[1], length: distance(...seen) });
   });
   // Whole units, so that a hair's difference does not send a label to the other end of the boat.
   return stretches.sort((p, q) => Math.round(q.length / 8) - Math.round(p.length / 8)).slice(0, 5);
@@ -137,7 +142,7 @@ function besideLine(
       for (const label of aroundPoint(runId, along(stretch.a, stretch.b, share), stretch, candidate, mark, u)) {
         if (taken.hits(label.box) || !onPaper(label.box, options)) continue;
         const cost =
-          taken.lineCost(label.box, runId) / u +
+          taken.lineCost(label.box, stretchOwner(runId, stretch.index)) / u +
           24 * Math.abs(share - 0.5) +
           10 * index +
           (stretch.length < candidate.width * 0.4 ? 14 : 0);
@@ -210,7 +215,7 @@ function onHairline(
       const [label] = aroundPoint(
         runId,
         spot,
-        { a: spot, b: { x: spot.x + 1, y: spot.y }, length: 1 },
+        { index: 0, a: spot, b: { x: spot.x + 1, y: spot.y }, length: 1 },
         candidate,
         mark,
         u,

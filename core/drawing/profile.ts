@@ -8,7 +8,7 @@ import { along, type Box, boxAround, type Point } from './geometry.ts';
 import { drawGrid } from './grid.ts';
 import { sheerZM } from './hullLines.ts';
 import { cross, drawSymbols, isOnSheet } from './installation.ts';
-import { placeLabels } from './labelLayout.ts';
+import { placeLabels, stretchOwner } from './labelLayout.ts';
 import { drawLabels } from './labelShapes.ts';
 import { Occupancy } from './occupancy.ts';
 import { type DrawnResults, type ProfileOptions, subjectKey } from './options.ts';
@@ -113,10 +113,10 @@ function occupied(
     if (flag) taken.addBox(flag);
     taken.addLine(dot, center, 2);
   }
-  const chain = (points: readonly Point[], weight: number, owner?: string): void => {
+  const chain = (points: readonly Point[], weight: number, runId?: string): void => {
     points.forEach((point, index) => {
       const previous = points[index - 1];
-      if (previous) taken.addLine(previous, point, weight, owner);
+      if (previous) taken.addLine(previous, point, weight, runId && stretchOwner(runId, index));
     });
   };
   for (const { run, points } of drawn.runs) chain(points, 1.4, run.id);

@@ -1,11 +1,11 @@
 import type { Project } from '../model/project.ts';
-import type { Box } from './geometry.ts';
+import { type Box, boxAround } from './geometry.ts';
 import { isOnSheet } from './installation.ts';
 import type { Occupancy } from './occupancy.ts';
 import type { ProfileOptions } from './options.ts';
 import { text } from './shapes.ts';
 import { inkOf, stateOf } from './state.ts';
-import type { PlacedSymbol, SymbolLayout } from './symbols.ts';
+import { onSheet, type PlacedSymbol, type SymbolLayout } from './symbols.ts';
 import { textWidth } from './textWidth.ts';
 import type { Shape } from './types.ts';
 
@@ -43,15 +43,17 @@ export function drawTags(
 }
 
 /** Right, left, over or under the symbol's foot, whichever is clear and covers least line. */
-function roomFor({ at, box, u, item }: PlacedSymbol, tag: string, taken: Occupancy): Box | null {
+function roomFor(symbol: PlacedSymbol, tag: string, taken: Occupancy): Box | null {
+  const { at, u, item } = symbol;
+  // A wire is named where its balloon's leader ends.
+  const box = item.endPosition ? boxAround(onSheet(symbol, symbol.glyph.dot), 4 * u, 4 * u) : symbol.box;
   const width = textWidth(tag, 9 * u);
   const height = 9 * u;
-  const wire = item.endPosition !== null;
-  const foot = wire ? (box.top + box.bottom) / 2 : Math.min(box.bottom, at.y + 6 * u);
   const middle = (box.left + box.right) / 2;
+  const foot = item.endPosition ? box.bottom : Math.min(box.bottom, at.y + 6 * u);
   const places: readonly (readonly [left: number, top: number])[] = [
-    [(wire ? middle : box.right) + 2.5 * u, foot - height],
-    [(wire ? middle : box.left) - 2.5 * u - width, foot - height],
+    [box.right + 2.5 * u, foot - height],
+    [box.left - 2.5 * u - width, foot - height],
     [middle - width / 2, box.top - height - 2 * u],
     [middle - width / 2, box.bottom + 2 * u],
   ];
