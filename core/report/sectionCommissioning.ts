@@ -66,6 +66,7 @@ function beforeRows(context: SheetContext): BlankRow[] {
     },
     { label: 'Antenna off, feeder open: no DC path between core and shield', expected: 'open circuit', unit: 'ohm' },
     { label: 'Joints and glands outdoors sealed and supported', expected: 'all', unit: YES_NO },
+    { label: 'Photographs of joints, glands, fuses and labels taken', expected: 'kept with this sheet', unit: YES_NO },
   ];
 }
 
@@ -129,18 +130,30 @@ function wattsExpectation(context: SheetContext, path: PathBudget): string {
   return `${watts(context, nominalW)} (${bare(context, lowW, 'W', digits)} to ${bare(context, highW, 'W', digits)})`;
 }
 
+/**
+ * Least voltage at a set on transmit from a 12 V battery: 47 CFR 80.911 asks it of small passenger vessels' VHF after ten
+ * minutes at full power; a guide elsewhere.
+ */
+const LEAST_12V_SUPPLY_V = 11.5;
+
+function is12V(nominalV: number): boolean {
+  return nominalV > 10 && nominalV < 15;
+}
+
 function supplyRows(context: SheetContext): BlankRow[] {
   const { effective, items } = indexProject(context.project);
   return context.assessment.feeds.flatMap((feed) => {
     const item = items.get(feed.loadId);
     const part = effective.get(feed.loadId);
     if (!item || part?.kind !== 'radio') return [];
-    const limitV = (part.figures.supplyVoltageV.value * feed.limitPercent) / 100;
+    const nominalV = part.figures.supplyVoltageV.value;
+    const least = is12V(nominalV) ? `; not under ${show(context, LEAST_12V_SUPPLY_V, 'V', 1)}` : '';
+    const limitV = (nominalV * feed.limitPercent) / 100;
     return [
       { label: `${item.tag}: supply idle`, expected: 'as at the battery', unit: 'V' },
       {
         label: `${item.tag}: supply on transmit at ${show(context, feed.currentA, 'A')}`,
-        expected: `idle less ${show(context, feed.totalDropV, 'V')} in the wiring; limit ${show(context, limitV, 'V')}`,
+        expected: `idle less ${show(context, feed.totalDropV, 'V')} in the wiring; limit ${show(context, limitV, 'V')}${least}`,
         unit: 'V',
       },
     ];
@@ -189,7 +202,11 @@ function radioRows(tag: string, radioClass: RadioClass, dsc: boolean): BlankRow[
     ];
     return [
       ...(dsc ? dscRows : []),
-      { label: `${tag}: radio check on a working channel`, expected: 'loud and clear', unit: YES_NO },
+      {
+        label: `${tag}: radio check on a working channel, call sign and “test”, under 10 s, full and low power`,
+        expected: 'loud and clear',
+        unit: YES_NO,
+      },
     ];
   }
   return [{ label: `${tag}: switched on and exercised as its maker describes`, expected: 'works', unit: YES_NO }];
