@@ -1,0 +1,28 @@
+import type { ReactNode } from 'react';
+import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
+
+export interface DialogProps {
+  readonly isOpen: boolean;
+  readonly onOpenChange: (isOpen: boolean) => void;
+}
+
+/** A wide dialog whose content is mounted only while it is open, so that it starts afresh each time. */
+export function DialogFrame({
+  isOpen,
+  onOpenChange,
+  title,
+  children,
+}: DialogProps & { title: string; children: (close: () => void) => ReactNode }) {
+  return (
+    <ModalOverlay isOpen={isOpen} onOpenChange={onOpenChange} isDismissable>
+      <Modal>
+        <Dialog className="dialog dialog--wide">
+          <Heading slot="title" className="dialog-title">
+            {title}
+          </Heading>
+          {children(() => onOpenChange(false))}
+        </Dialog>
+      </Modal>
+    </ModalOverlay>
+  );
+}
