@@ -8,6 +8,7 @@ import { TITLE_BLOCK, titleBlock } from '../drawing/titleBlock.ts';
 import type { Drawing, Projection } from '../drawing/types.ts';
 import type { Project } from '../model/project.ts';
 import type { UnitPreferences } from '../units/preferences.ts';
+import { movedShape } from './movedShape.ts';
 import { drawingArea, type PageTurn, pageSize } from './pageSize.ts';
 
 /** Scales a drawing office uses (ISO 5455 and the half steps the trade adds), as 1 to n. */
@@ -49,16 +50,21 @@ export function profileSvg(
   paper: 'A4' | 'Letter',
   preferences: UnitPreferences,
 ): string {
-  const clearMm = TITLE_BLOCK.marginMm + TITLE_BLOCK.heightMm;
+  const insetMm = TITLE_BLOCK.marginMm + MARGIN_MM;
   const area = (turn: PageTurn) => {
     const size = pageSize(paper, turn);
-    return { widthMm: size.widthMm, heightMm: size.heightMm - clearMm };
+    return {
+      widthMm: size.widthMm - 2 * insetMm,
+      heightMm: size.heightMm - 2 * insetMm - TITLE_BLOCK.heightMm,
+    };
   };
-  const { widthMm, heightMm } = pageSize(paper, betterTurn(project, area));
-  const drawing = profile(project, assessment, preferences, widthMm, heightMm - clearMm);
+  const turn = betterTurn(project, area);
+  const { widthMm, heightMm } = pageSize(paper, turn);
+  const drawing = profile(project, assessment, preferences, area(turn).widthMm, area(turn).heightMm);
   const { projection } = drawing;
   const block = titleBlock(project, { widthMm, heightMm, projection, preferences, sheet: 1, sheets: 1 });
-  const framed: Drawing = { ...drawing, height: heightMm, shapes: [...drawing.shapes, ...block] };
+  const inset = drawing.shapes.map((shape) => movedShape(shape, insetMm, insetMm));
+  const framed: Drawing = { ...drawing, width: widthMm, height: heightMm, shapes: [...inset, ...block] };
   return svgOf(framed, PALETTES.print, {
     title: `${project.boat.name}: profile, ${project.layoutName}`,
     description:
