@@ -1,280 +1,267 @@
-import { type Basis, type Figure, figure } from '../model/figure.ts';
+import { type Figure, figure } from '../model/figure.ts';
 import type { AntennaClass, Band, ConnectorType, PartOf } from '../model/part.ts';
-
-const HANDBOOK = 'open AIS handbook ch. 32; length-limited gain computed';
-const PRACTICE = 'common practice, no source';
 
 interface Row {
   readonly id: string;
   readonly antennaClass: AntennaClass;
-  readonly name: string;
-  readonly description: string;
+  readonly text: readonly [name: string, description: string];
   readonly bands: readonly Band[];
   readonly connector: ConnectorType;
   readonly label?: string;
   readonly polarisation?: 'vertical' | 'horizontal' | 'circular';
-  /** Gain dBi and its tolerance. */
-  readonly gain: readonly [number, number];
+  readonly gainDbi: Figure;
+  readonly hpbwDeg: Figure;
   readonly lengthM: number;
   readonly feedHeightM: number;
-  readonly hpbwDeg: number;
   readonly vswr?: number;
-  readonly amplifierDb?: number;
-  readonly basis?: Basis;
-  readonly source?: string;
+  readonly amplifierDb?: Figure;
 }
 
+const read = (value: number, tolerance: number, source: string): Figure =>
+  figure(value, tolerance, 'data-sheet', source);
+const computed = (value: number, tolerance: number, source: string): Figure =>
+  figure(value, tolerance, 'computed', source);
+const assumed = (value: number, tolerance: number, source = 'common practice, no source'): Figure =>
+  figure(value, tolerance, 'assumed', source);
+
+const HANDBOOK = 'open AIS handbook ch. 32';
+/** A label is one thing, what the length allows another: gains are those of half waves in phase, integrated. */
+const COLLINEAR = 'half waves in phase at 0.75 wavelength, integrated over the sphere';
+const HALF_WAVE = { gainDbi: read(2.15, 0.5, HANDBOOK), hpbwDeg: read(78, 3, HANDBOOK) } as const;
+const HF = {
+  gainDbi: computed(-2, 4, 'short-monopole closed forms near 8 MHz over 10 ohm of earth; far less at 2 MHz'),
+  hpbwDeg: assumed(80, 15),
+} as const;
+
+const VHF: readonly Band[] = ['vhf-marine'];
+
+const VHF_ROWS: readonly Row[] = [
+  {
+    id: 'antenna-vhf-whip-3db',
+    antennaClass: 'vhf-whip',
+    text: [
+      'VHF masthead whip 0.9 m, sold as 3 dB',
+      'Half-wave whip. The box says 3 dB; its length allows 2.15 dBi. Broad vertical beam, forgiving of heel.',
+    ],
+    bands: VHF,
+    connector: 'uhf',
+    label: '3 dB',
+    ...HALF_WAVE,
+    lengthM: 0.9,
+    feedHeightM: 0.45,
+  },
+  {
+    id: 'antenna-vhf-collinear-6db',
+    antennaClass: 'vhf-collinear',
+    text: [
+      'VHF whip 2.4 m, sold as 6 dB',
+      'Two half waves above each other. The box says 6 dB; its length allows about 5 dBi.',
+    ],
+    bands: VHF,
+    connector: 'uhf',
+    label: '6 dB',
+    gainDbi: computed(5.04, 0.7, `${COLLINEAR}, two; the handbook prints 5.5 to 6`),
+    hpbwDeg: read(35, 4, 'sailing magazine’s antenna test; the handbook prints 30, the integration 35.1'),
+    lengthM: 2.4,
+    feedHeightM: 1.5,
+  },
+  {
+    id: 'antenna-vhf-collinear-9db',
+    antennaClass: 'vhf-collinear',
+    text: [
+      'VHF whip 5.2 m, sold as 9 dB',
+      'Four half waves above each other; its beam is so narrow that a roll takes it off the horizon.',
+    ],
+    bands: VHF,
+    connector: 'uhf',
+    label: '9 dB',
+    gainDbi: computed(7.9, 0.7, `${COLLINEAR}, four; the handbook prints 8.5 to 9`),
+    hpbwDeg: read(17, 2, `${HANDBOOK}: 16 to 20; the integration gives 17.1`),
+    lengthM: 5.2,
+    feedHeightM: 3,
+  },
+  {
+    id: 'antenna-vhf-quarter-wave',
+    antennaClass: 'vhf-whip',
+    text: ['VHF quarter-wave on a ground plane', 'Short rod that needs the metal under it.'],
+    bands: VHF,
+    connector: 'uhf',
+    gainDbi: assumed(1.5, 1.5, `${HANDBOOK} prints 2.5 to 3.5 dBi over an ideal ground; a small one gives less`),
+    hpbwDeg: read(45, 5, HANDBOOK),
+    lengthM: 0.46,
+    feedHeightM: 0.2,
+  },
+  {
+    id: 'antenna-ais-whip-3db',
+    antennaClass: 'vhf-whip',
+    text: ['AIS whip 0.9 m, cut for 162 MHz', 'Half-wave whip for AIS alone.'],
+    bands: VHF,
+    connector: 'uhf',
+    label: '3 dB',
+    ...HALF_WAVE,
+    lengthM: 0.93,
+    feedHeightM: 0.45,
+  },
+  {
+    id: 'antenna-ais-whip-1m2',
+    antennaClass: 'vhf-whip',
+    text: ['AIS whip 1.2 m, sold as 3 dB', 'Half-wave radiator in a longer tube, for rails, roofs and arches.'],
+    bands: VHF,
+    connector: 'uhf',
+    label: '3 dB',
+    ...HALF_WAVE,
+    lengthM: 1.2,
+    feedHeightM: 0.5,
+  },
+  {
+    id: 'antenna-vhf-emergency',
+    antennaClass: 'vhf-emergency',
+    text: [
+      'Emergency VHF antenna, collapsible',
+      'Kept below, plugged in when the mast is gone. Try it once, with the lead and plug it will need.',
+    ],
+    bands: VHF,
+    connector: 'bnc',
+    gainDbi: assumed(-1, 2),
+    hpbwDeg: assumed(90, 15),
+    lengthM: 0.5,
+    feedHeightM: 0.25,
+    vswr: 1.6,
+  },
+];
+
+const OTHER_ROWS: readonly Row[] = [
+  {
+    id: 'antenna-hf-whip-7m',
+    antennaClass: 'hf-whip',
+    text: ['HF whip 7 m', 'Fed by a tuner at its base; touch means burns.'],
+    bands: ['mf-hf'],
+    connector: 'terminal',
+    ...HF,
+    lengthM: 7,
+    feedHeightM: 3.5,
+  },
+  {
+    id: 'antenna-hf-wire',
+    antennaClass: 'hf-wire',
+    text: [
+      'HF wire or insulated backstay',
+      'Wire between two insulators, fed by a tuner; the lead-in radiates with it. Touch means burns.',
+    ],
+    bands: ['mf-hf'],
+    connector: 'terminal',
+    ...HF,
+    lengthM: 9,
+    feedHeightM: 0,
+  },
+  {
+    id: 'antenna-gnss-active',
+    antennaClass: 'gnss',
+    text: ['GNSS antenna, active', 'Patch with amplifier, fed with DC up its coax. Needs open sky.'],
+    bands: ['gnss'],
+    connector: 'tnc',
+    polarisation: 'circular',
+    gainDbi: assumed(3, 2, 'element 0 to 5 dBi, from memory'),
+    hpbwDeg: assumed(120, 20, 'from memory'),
+    lengthM: 0.1,
+    feedHeightM: 0.05,
+    amplifierDb: read(28, 3, 'GNSS base-antenna data page: 28 dB, 2 dB either way, at 3 V; a handbook prints 26 to 35'),
+  },
+  {
+    id: 'antenna-l-band-passive',
+    antennaClass: 'l-band',
+    text: [
+      'L-band antenna, passive',
+      'Omnidirectional helix or patch for a text terminal. Its cable takes from reception as much as from transmission.',
+    ],
+    bands: ['l-band'],
+    connector: 'tnc',
+    polarisation: 'circular',
+    gainDbi: assumed(2, 1.5),
+    hpbwDeg: assumed(120, 20),
+    lengthM: 0.15,
+    feedHeightM: 0.05,
+  },
+  {
+    id: 'antenna-cellular-omni',
+    antennaClass: 'cellular',
+    text: ['Cellular antenna, omnidirectional', 'Wideband mobile-network antenna.'],
+    bands: ['cellular'],
+    connector: 'sma',
+    gainDbi: assumed(4, 2.5),
+    hpbwDeg: assumed(40, 20),
+    lengthM: 0.5,
+    feedHeightM: 0.25,
+  },
+  {
+    id: 'antenna-wifi-omni',
+    antennaClass: 'wifi',
+    text: ['Wi-Fi antenna, omnidirectional', 'For a long-range client radio.'],
+    bands: ['wifi'],
+    connector: 'n',
+    gainDbi: assumed(7, 2),
+    hpbwDeg: assumed(18, 8),
+    lengthM: 0.45,
+    feedHeightM: 0.25,
+  },
+  {
+    id: 'antenna-broadcast-whip',
+    antennaClass: 'broadcast',
+    text: ['Broadcast whip', 'FM and DAB reception.'],
+    bands: ['broadcast'],
+    connector: 'din-41585',
+    gainDbi: assumed(0, 2),
+    hpbwDeg: assumed(78, 10),
+    lengthM: 1,
+    feedHeightM: 0.5,
+  },
+  {
+    id: 'antenna-navtex-active',
+    antennaClass: 'navtex',
+    text: ['NAVTEX antenna, active', 'Short active whip or loop for 518 and 490 kHz.'],
+    bands: ['navtex'],
+    connector: 'bnc',
+    gainDbi: assumed(0, 3),
+    hpbwDeg: assumed(90, 15),
+    lengthM: 0.4,
+    feedHeightM: 0.2,
+    amplifierDb: assumed(10, 5),
+  },
+  {
+    id: 'antenna-satellite-dome',
+    antennaClass: 'dome',
+    text: ['Satellite dome', 'Stabilised or electronically steered dish under a cover.'],
+    bands: ['satellite-broadband', 'l-band'],
+    connector: 'n',
+    polarisation: 'circular',
+    gainDbi: read(11.4, 3, 'radiation safety evaluation of L-band terminals: 9.0, 11.4 and 14.9 dBi by size'),
+    hpbwDeg: read(45, 10, 'radiation safety evaluation of L-band terminals, medium size'),
+    lengthM: 0.4,
+    feedHeightM: 0.2,
+  },
+];
+
 function antenna(row: Row): PartOf<'antenna'> {
-  const basis = row.basis ?? 'assumed';
-  const source = row.source ?? PRACTICE;
-  const known = (value: number, tolerance: number): Figure => figure(value, tolerance, basis, source);
-  const amplifier = row.amplifierDb === undefined ? {} : { amplifierGainDb: known(row.amplifierDb, 3) };
+  const [name, description] = row.text;
   return {
     id: row.id,
     kind: 'antenna',
     antennaClass: row.antennaClass,
-    name: row.name,
-    description: row.description,
+    name,
+    description,
     ports: [
       { id: 'feed', medium: 'rf', label: 'feed', connector: row.connector, bands: [...row.bands], impedanceOhm: 50 },
     ],
     figures: {
-      gainDbi: known(row.gain[0], row.gain[1]),
-      lengthM: known(row.lengthM, 0.1),
-      feedHeightM: figure(row.feedHeightM, 0.1, 'computed', 'middle of the radiating part above the base'),
-      hpbwDeg: known(row.hpbwDeg, row.hpbwDeg * 0.1),
-      vswr: figure(row.vswr ?? 1.3, 0.2, 'assumed', 'usual in band when sound; common practice, no source'),
-      ...amplifier,
+      gainDbi: row.gainDbi,
+      lengthM: assumed(row.lengthM, 0.1, 'usual length of the class'),
+      feedHeightM: assumed(row.feedHeightM, 0.1, 'middle of the radiating part above the base'),
+      hpbwDeg: row.hpbwDeg,
+      vswr: assumed(row.vswr ?? 1.3, 0.2, 'usual in band when sound; common practice, no source'),
+      ...(row.amplifierDb ? { amplifierGainDb: row.amplifierDb } : {}),
     },
     traits: { polarisation: row.polarisation ?? 'vertical', tradeLabel: row.label ?? '' },
   };
 }
 
-const VHF: readonly Band[] = ['vhf-marine'];
-
-const ROWS: readonly Row[] = [
-  {
-    id: 'antenna-vhf-whip-3db',
-    antennaClass: 'vhf-whip',
-    name: 'VHF masthead whip 0.9 m, sold as 3 dB',
-    description:
-      'Half-wave whip. The box says 3 dB; its length allows 2.15 dBi. Broad vertical beam, forgiving of heel.',
-    bands: VHF,
-    connector: 'uhf',
-    label: '3 dB',
-    gain: [2.15, 0.5],
-    lengthM: 0.9,
-    feedHeightM: 0.45,
-    hpbwDeg: 80,
-    basis: 'data-sheet',
-    source: HANDBOOK,
-  },
-  {
-    id: 'antenna-vhf-collinear-6db',
-    antennaClass: 'vhf-collinear',
-    name: 'VHF whip 2.4 m, sold as 6 dB',
-    description: 'Two half waves above each other. The box says 6 dB; its length allows about 5 dBi.',
-    bands: VHF,
-    connector: 'uhf',
-    label: '6 dB',
-    gain: [5.04, 0.7],
-    lengthM: 2.4,
-    feedHeightM: 1.5,
-    hpbwDeg: 35,
-    basis: 'data-sheet',
-    source: HANDBOOK,
-  },
-  {
-    id: 'antenna-vhf-collinear-9db',
-    antennaClass: 'vhf-collinear',
-    name: 'VHF whip 5.2 m, sold as 9 dB',
-    description: 'Four half waves above each other; a beam so narrow that a roll takes it off the horizon.',
-    bands: VHF,
-    connector: 'uhf',
-    label: '9 dB',
-    gain: [7.9, 0.7],
-    lengthM: 5.2,
-    feedHeightM: 3,
-    hpbwDeg: 17,
-    basis: 'data-sheet',
-    source: HANDBOOK,
-  },
-  {
-    id: 'antenna-vhf-quarter-wave',
-    antennaClass: 'vhf-whip',
-    name: 'VHF quarter-wave on a ground plane',
-    description: 'Short rod that needs the metal under it.',
-    bands: VHF,
-    connector: 'uhf',
-    gain: [1.5, 1.5],
-    lengthM: 0.46,
-    feedHeightM: 0.2,
-    hpbwDeg: 45,
-    basis: 'data-sheet',
-    source: HANDBOOK,
-  },
-  {
-    id: 'antenna-ais-whip-3db',
-    antennaClass: 'vhf-whip',
-    name: 'AIS whip 0.9 m, cut for 162 MHz',
-    description: 'Half-wave whip for AIS alone.',
-    bands: VHF,
-    connector: 'uhf',
-    label: '3 dB',
-    gain: [2.15, 0.5],
-    lengthM: 0.93,
-    feedHeightM: 0.45,
-    hpbwDeg: 78,
-    basis: 'data-sheet',
-    source: HANDBOOK,
-  },
-  {
-    id: 'antenna-ais-whip-1m2',
-    antennaClass: 'vhf-whip',
-    name: 'AIS whip 1.2 m, sold as 3 dB',
-    description: 'Half-wave radiator in a longer tube, for rails, roofs and arches.',
-    bands: VHF,
-    connector: 'uhf',
-    label: '3 dB',
-    gain: [2.15, 0.5],
-    lengthM: 1.2,
-    feedHeightM: 0.5,
-    hpbwDeg: 78,
-    basis: 'data-sheet',
-    source: HANDBOOK,
-  },
-  {
-    id: 'antenna-vhf-emergency',
-    antennaClass: 'vhf-emergency',
-    name: 'Emergency VHF antenna, collapsible',
-    description: 'Kept below, plugged in when the mast is gone. Try it once, with the lead and plug it will need.',
-    bands: VHF,
-    connector: 'bnc',
-    gain: [-1, 2],
-    lengthM: 0.5,
-    feedHeightM: 0.25,
-    hpbwDeg: 90,
-    vswr: 1.6,
-  },
-  {
-    id: 'antenna-hf-whip-7m',
-    antennaClass: 'hf-whip',
-    name: 'HF whip 7 m',
-    description: 'Fed by a tuner at its base; touch means burns.',
-    bands: ['mf-hf'],
-    connector: 'terminal',
-    gain: [-2, 3],
-    lengthM: 7,
-    feedHeightM: 3.5,
-    hpbwDeg: 80,
-    basis: 'computed',
-    source: 'short-monopole closed forms; efficiency depends on the earth',
-  },
-  {
-    id: 'antenna-hf-wire',
-    antennaClass: 'hf-wire',
-    name: 'HF wire or insulated backstay',
-    description: 'Wire between two insulators, fed by a tuner; the lead-in radiates with it. Touch means burns.',
-    bands: ['mf-hf'],
-    connector: 'terminal',
-    gain: [-2, 3],
-    lengthM: 9,
-    feedHeightM: 0,
-    hpbwDeg: 80,
-    basis: 'computed',
-    source: 'short-monopole closed forms; efficiency depends on the earth',
-  },
-  {
-    id: 'antenna-gnss-active',
-    antennaClass: 'gnss',
-    name: 'GNSS antenna, active',
-    description: 'Patch with amplifier, fed with DC up its coax. Needs open sky.',
-    bands: ['gnss'],
-    connector: 'tnc',
-    polarisation: 'circular',
-    gain: [3, 2],
-    lengthM: 0.1,
-    feedHeightM: 0.05,
-    hpbwDeg: 120,
-    amplifierDb: 28,
-    basis: 'data-sheet',
-    source: 'GNSS handbook ch. 4 (26 to 35 dB amplifier)',
-  },
-  {
-    id: 'antenna-l-band-passive',
-    antennaClass: 'l-band',
-    name: 'L-band antenna, passive',
-    description: 'Omnidirectional helix or patch for a text terminal. Every dB of cable counts twice here.',
-    bands: ['l-band'],
-    connector: 'tnc',
-    polarisation: 'circular',
-    gain: [2, 1.5],
-    lengthM: 0.15,
-    feedHeightM: 0.05,
-    hpbwDeg: 120,
-  },
-  {
-    id: 'antenna-cellular-omni',
-    antennaClass: 'cellular',
-    name: 'Cellular antenna, omnidirectional',
-    description: 'Wideband mobile-network antenna.',
-    bands: ['cellular'],
-    connector: 'sma',
-    gain: [4, 2],
-    lengthM: 0.5,
-    feedHeightM: 0.25,
-    hpbwDeg: 40,
-  },
-  {
-    id: 'antenna-wifi-omni',
-    antennaClass: 'wifi',
-    name: 'Wi-Fi antenna, omnidirectional',
-    description: 'For a long-range client radio.',
-    bands: ['wifi'],
-    connector: 'n',
-    gain: [7, 2],
-    lengthM: 0.45,
-    feedHeightM: 0.25,
-    hpbwDeg: 18,
-  },
-  {
-    id: 'antenna-broadcast-whip',
-    antennaClass: 'broadcast',
-    name: 'Broadcast whip',
-    description: 'FM and DAB reception.',
-    bands: ['broadcast'],
-    connector: 'din-41585',
-    gain: [0, 2],
-    lengthM: 1,
-    feedHeightM: 0.5,
-    hpbwDeg: 78,
-  },
-  {
-    id: 'antenna-navtex-active',
-    antennaClass: 'navtex',
-    name: 'NAVTEX antenna, active',
-    description: 'Short active whip or loop for 518 and 490 kHz.',
-    bands: ['navtex'],
-    connector: 'bnc',
-    gain: [0, 3],
-    lengthM: 0.4,
-    feedHeightM: 0.2,
-    hpbwDeg: 90,
-    amplifierDb: 10,
-  },
-  {
-    id: 'antenna-satellite-dome',
-    antennaClass: 'dome',
-    name: 'Satellite dome',
-    description: 'Stabilised or electronically steered dish under a cover.',
-    bands: ['satellite-broadband', 'l-band'],
-    connector: 'n',
-    polarisation: 'circular',
-    gain: [12, 3],
-    lengthM: 0.4,
-    feedHeightM: 0.2,
-    hpbwDeg: 30,
-  },
-];
-
-export const ANTENNAS: readonly PartOf<'antenna'>[] = ROWS.map(antenna);
+export const ANTENNAS: readonly PartOf<'antenna'>[] = [...VHF_ROWS, ...OTHER_ROWS].map(antenna);

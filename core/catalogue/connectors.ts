@@ -20,7 +20,7 @@ const MEASURED = 'network-analyser table on a mailing list, 2012: two adapters m
  * One UHF-type connector. Nearly all of its loss is reflection. The same table falls again above 1.3 GHz because the two
  * parts measured cancel each other there; that depends on their spacing, so the peak is held instead.
  */
-export const UHF_LOSS: LossTable = table(
+const UHF_LOSS: LossTable = table(
   [
     [30, 0],
     [100, 0.006],
@@ -38,7 +38,7 @@ export const UHF_LOSS: LossTable = table(
 );
 
 /** One N connector. Below 900 MHz the test could not tell it from none. */
-export const N_LOSS: LossTable = table(
+const N_LOSS: LossTable = table(
   [
     [30, 0],
     [900, 0],

@@ -1,119 +1,30 @@
-import { type Figure, figure } from '../model/figure.ts';
-import {
-  type Band,
-  bandSchema,
-  type ConnectorType,
-  type DeviceClass,
-  type LossTable,
-  type PartOf,
-  type Port,
-  type Through,
-} from '../model/part.ts';
-import { N_LOSS, UHF_LOSS } from './connectors.ts';
+import { figure } from '../model/figure.ts';
+import type { Band, LossTable, PartOf, Through } from '../model/part.ts';
+import { ALL, device, PRACTICE, rf, SUPPLY, way } from './inlinePart.ts';
+import { JOINTS } from './joints.ts';
 
-const ALL: readonly Band[] = bandSchema.options;
 const VHF: readonly Band[] = ['vhf-marine'];
-const PRACTICE = 'common practice, no source';
-
-const rf = (
-  id: string,
-  label: string,
-  connector: ConnectorType,
-  bands: readonly Band[] = ALL,
-  impedanceOhm = 50,
-): Port => ({
-  id,
-  medium: 'rf',
-  label,
-  connector,
-  bands: [...bands],
-  impedanceOhm,
-});
-const SUPPLY: Port = { id: 'dc', medium: 'dc', label: 'supply', role: 'in' };
-
-const way = (
-  fromPortId: string,
-  toPortId: string,
-  lossKey: string,
-  transmit = true,
-  whenUnpowered: Through['whenUnpowered'] = 'through',
-): Through => ({ fromPortId, toPortId, lossKey, transmit, receive: true, whenUnpowered });
-
-interface Device {
-  readonly id: string;
-  readonly deviceClass: DeviceClass;
-  readonly name: string;
-  readonly description: string;
-  readonly ports: readonly Port[];
-  readonly throughs: readonly Through[];
-  readonly figures?: Readonly<Record<string, Figure>>;
-  readonly lossTables?: Readonly<Record<string, LossTable>>;
-  readonly transmitRated?: boolean;
-  readonly position?: number;
-}
-
-function device(row: Device): PartOf<'inline'> {
-  const needsSupply = row.ports.some((port) => port.medium === 'dc');
-  return {
-    id: row.id,
-    kind: 'inline',
-    deviceClass: row.deviceClass,
-    name: row.name,
-    description: row.description,
-    ports: [...row.ports],
-    throughs: [...row.throughs],
-    figures: { ...row.figures },
-    lossTables: { ...row.lossTables },
-    traits: { needsSupply, transmitRated: row.transmitRated ?? true, position: row.position ?? null },
-  };
-}
-
-/** Two connectors mated: twice the loss of one. */
-const pair = (table: LossTable): LossTable => ({
-  ...table,
-  rows: table.rows.map((row) => ({ ...row, lossDb: row.lossDb * 2 })),
-  source: `${table.source}; pair = two connectors`,
-});
-
-const joint = (
-  id: string,
-  name: string,
-  description: string,
-  connector: ConnectorType,
-  table: LossTable,
-): PartOf<'inline'> =>
-  device({
-    id,
-    deviceClass: 'joint',
-    name,
-    description,
-    ports: [rf('a', 'side A', connector), rf('b', 'side B', connector)],
-    throughs: [way('a', 'b', 'joint')],
-    lossTables: { joint: table },
-  });
 
 const ARRESTOR: LossTable = {
   rows: [
-    { frequencyMhz: 1, lossDb: 0.03 },
     { frequencyMhz: 500, lossDb: 0.05 },
+    { frequencyMhz: 1000, lossDb: 0.03 },
     { frequencyMhz: 2500, lossDb: 0.067 },
     { frequencyMhz: 4000, lossDb: 0.29 },
   ],
   toleranceDb: 0.03,
   basis: 'data-sheet',
-  source: 'wireless terminal installation manual, table 12 (maxima)',
+  source: 'wireless terminal installation manual, table 12, maxima from 0.5 to 4 GHz; held below',
 };
-const ADAPTER: LossTable = {
-  rows: [
-    { frequencyMhz: 1, lossDb: 0.02 },
-    { frequencyMhz: 162, lossDb: 0.1 },
-    { frequencyMhz: 1600, lossDb: 0.2 },
-  ],
-  toleranceDb: 0.1,
-  basis: 'assumed',
-  source: PRACTICE,
-};
-const ACTIVE_LOSS = figure(0.5, 0.3, 'data-sheet', 'users’ upper figure in transmit; makers state under 1 dB');
+const ACTIVE_LOSS = figure(
+  0.5,
+  0.4,
+  'data-sheet',
+  'open AIS handbook table F.4: under 1 dB; a boat forum: under 0.5 dB',
+);
+const ACTIVE_AMPS = figure(0.2, 0.1, 'assumed', PRACTICE);
+const FM_LOSS = figure(3, 3, 'assumed', '0 to 6 dB by its amplifier; common practice, no source');
+const FM_OUTPUT = rf('fm', 'broadcast receiver', 'din-41585', ['broadcast']);
 
 const activeSplitter = (
   id: string,
@@ -121,6 +32,7 @@ const activeSplitter = (
   vhf: Through['whenUnpowered'],
   ais: Through['whenUnpowered'],
   words: string,
+  hasFm = false,
 ): PartOf<'inline'> =>
   device({
     id,
@@ -128,13 +40,18 @@ const activeSplitter = (
     name,
     description: `One VHF antenna for a voice set and an AIS set; voice has priority and blanks AIS while it transmits. ${words}`,
     ports: [
-      rf('antenna', 'antenna', 'uhf', VHF),
+      rf('antenna', 'antenna', 'uhf', hasFm ? [...VHF, 'broadcast'] : VHF),
       rf('vhf', 'VHF set', 'uhf', VHF),
       rf('ais', 'AIS set', 'uhf', VHF),
+      ...(hasFm ? [FM_OUTPUT] : []),
       SUPPLY,
     ],
-    throughs: [way('antenna', 'vhf', 'lossDb', true, vhf), way('antenna', 'ais', 'lossDb', true, ais)],
-    figures: { lossDb: ACTIVE_LOSS },
+    throughs: [
+      way('antenna', 'vhf', 'lossDb', true, vhf),
+      way('antenna', 'ais', 'lossDb', true, ais),
+      ...(hasFm ? [way('antenna', 'fm', 'fmLossDb', false, 'open')] : []),
+    ],
+    figures: { lossDb: ACTIVE_LOSS, currentA: ACTIVE_AMPS, ...(hasFm ? { fmLossDb: FM_LOSS } : {}) },
   });
 
 export const INLINE_DEVICES: readonly PartOf<'inline'>[] = [
@@ -152,11 +69,20 @@ export const INLINE_DEVICES: readonly PartOf<'inline'>[] = [
     'unknown',
     'Nobody knows what it does without supply: count on neither set.',
   ),
+  activeSplitter(
+    'splitter-active-vhf-ais-fm',
+    'Active VHF/AIS splitter with FM outlet',
+    'through',
+    'open',
+    'Without supply its relay joins the antenna to the voice set and leaves AIS and the broadcast receiver open.',
+    true,
+  ),
   device({
     id: 'splitter-tv-2-way',
     deviceClass: 'splitter-passive',
     name: 'Television-type two-way splitter',
-    description: 'Passive, 75 ohm, made for receivers. Never for a transmitter.',
+    description:
+      'Passive, 75 ohm, made for receivers. A transmission gets through, halved and mismatched, until the device burns.',
     ports: [
       rf('antenna', 'antenna', 'f', ALL, 75),
       rf('a', 'output A', 'f', ALL, 75),
@@ -215,7 +141,15 @@ export const INLINE_DEVICES: readonly PartOf<'inline'>[] = [
     description: 'At the foot of the antenna, with a short lead and an earth. Its output can reach thousands of volts.',
     ports: [rf('set', 'set', 'uhf', ['mf-hf']), rf('antenna', 'antenna', 'terminal', ['mf-hf']), SUPPLY],
     throughs: [way('set', 'antenna', 'lossDb', true, 'open')],
-    figures: { lossDb: figure(0.5, 0.4, 'assumed', 'heat in the tuner above 6 MHz under 10 per cent, from memory') },
+    figures: {
+      lossDb: figure(
+        0.45,
+        0.4,
+        'assumed',
+        'under 10 per cent of the power above 6 MHz, 10 to 25 below 3 MHz; from memory',
+      ),
+      currentA: figure(1, 0.5, 'assumed', PRACTICE),
+    },
   }),
   device({
     id: 'preamplifier-vhf-receive',
@@ -228,40 +162,9 @@ export const INLINE_DEVICES: readonly PartOf<'inline'>[] = [
       lossDb: figure(0, 0, 'assumed', PRACTICE),
       gainDb: figure(15, 3, 'assumed', PRACTICE),
       noiseFigureDb: figure(2, 1, 'assumed', PRACTICE),
+      currentA: figure(0.05, 0.03, 'assumed', PRACTICE),
     },
     transmitRated: false,
   }),
-  joint(
-    'joint-uhf-pair',
-    'Joint, PL-259 pair with barrel',
-    'Two plugs and a barrel, as at a mast foot. Costs almost nothing while dry; keep it dry and within reach.',
-    'uhf',
-    pair(UHF_LOSS),
-  ),
-  joint('joint-n-pair', 'Joint, N pair', 'Plug and socket, N type.', 'n', pair(N_LOSS)),
-  joint(
-    'joint-deck-plug-uhf',
-    'Through-deck plug, UHF type',
-    'Watertight gland with plug and socket.',
-    'uhf',
-    pair(UHF_LOSS),
-  ),
-  device({
-    id: 'adapter-uhf-bnc',
-    deviceClass: 'adapter',
-    name: 'Adapter UHF to BNC',
-    description: 'Lets a BNC antenna onto a fixed set.',
-    ports: [rf('a', 'UHF side', 'uhf'), rf('b', 'BNC side', 'bnc')],
-    throughs: [way('a', 'b', 'adapter')],
-    lossTables: { adapter: ADAPTER },
-  }),
-  device({
-    id: 'adapter-uhf-n',
-    deviceClass: 'adapter',
-    name: 'Adapter UHF to N',
-    description: 'Between the two series.',
-    ports: [rf('a', 'UHF side', 'uhf'), rf('b', 'N side', 'n')],
-    throughs: [way('a', 'b', 'adapter')],
-    lossTables: { adapter: ADAPTER },
-  }),
+  ...JOINTS,
 ];

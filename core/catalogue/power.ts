@@ -2,6 +2,7 @@ import { figure } from '../model/figure.ts';
 import type { PartOf, PowerClass } from '../model/part.ts';
 
 const PRACTICE = 'common practice, no source';
+const AT_REST = 'charged and at rest; common practice, no source';
 
 function power(
   id: string,
@@ -22,7 +23,7 @@ function power(
       { id: 'out', medium: 'dc', label: 'output', role: 'out' },
     ],
     figures: {
-      voltageV: figure(voltageV, 0.5, 'assumed', PRACTICE),
+      voltageV: figure(voltageV, 0.5, 'assumed', isSource ? AT_REST : PRACTICE),
       ...(ratingA === undefined ? {} : { ratingA: figure(ratingA, 0, 'data-sheet', 'marked rating') }),
       ...(capacityAh === undefined
         ? {}

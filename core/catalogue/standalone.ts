@@ -1,119 +1,150 @@
-import { figure } from '../model/figure.ts';
+import { type Figure, figure } from '../model/figure.ts';
 import type { PartOf, StandaloneClass } from '../model/part.ts';
 
-const PRACTICE = 'common practice, no source';
+interface Row {
+  readonly id: string;
+  readonly standaloneClass: StandaloneClass;
+  readonly text: readonly [name: string, description: string];
+  readonly powerW: Figure;
+  readonly mhz: number;
+  readonly sensitivityDbm: Figure;
+  readonly gainDbi: Figure;
+  readonly dsc?: boolean;
+  readonly internalGnss?: boolean;
+}
 
-function standalone(
-  id: string,
-  standaloneClass: StandaloneClass,
-  name: string,
-  description: string,
-  [powerW, frequencyMhz, sensitivityDbm, gainDbi]: readonly [number, number, number, number],
-  source: string,
-  traits: PartOf<'standalone'>['traits'] = { dsc: false, internalGnss: false },
-): PartOf<'standalone'> {
+const read = (value: number, tolerance: number, source: string): Figure =>
+  figure(value, tolerance, 'data-sheet', source);
+const assumed = (value: number, tolerance: number, source: string): Figure =>
+  figure(value, tolerance, 'assumed', source);
+
+const BEACON_W = read(5, 2.3, 'satellite-system page: 5 W burst of 0.5 s every 50 s; 2 dB either way from memory');
+const AIS_W = read(1, 0.3, 'open AIS handbook ch. 32: 1 W e.i.r.p., so the antenna counts as 0 dBi');
+const HANDHELD_W = read(5, 1, 'handheld owner’s manual: 5 W high, 1 W low');
+const VHF_DBM = figure(-107, 3, 'standard', '47 CFR 80.913(e): 1 uV, 6 dB S/N');
+const SENDS_ONLY = assumed(-107, 3, 'sends only: no receiver of its own is reckoned');
+const IN_HAND = assumed(-3, 2, 'rubber antenna near the body, -6 to -1 dBi; common practice, no source');
+const EIRP = assumed(0, 1, 'its power is stated as e.i.r.p.');
+const WHIP = assumed(-2, 2, 'short whip; common practice, no source');
+
+const ROWS: readonly Row[] = [
+  {
+    id: 'beacon-406-manual',
+    standaloneClass: 'beacon-406',
+    text: [
+      '406 MHz beacon, manual bracket',
+      'Distress beacon taken from its bracket by hand. Register it, test it only by its own test.',
+    ],
+    powerW: BEACON_W,
+    mhz: 406.04,
+    sensitivityDbm: SENDS_ONLY,
+    gainDbi: WHIP,
+    internalGnss: true,
+  },
+  {
+    id: 'beacon-406-float-free',
+    standaloneClass: 'beacon-406',
+    text: [
+      '406 MHz beacon, float-free',
+      'Distress beacon that frees itself when the boat sinks. Register it, test it only by its own test.',
+    ],
+    powerW: BEACON_W,
+    mhz: 406.04,
+    sensitivityDbm: SENDS_ONLY,
+    gainDbi: WHIP,
+    internalGnss: true,
+  },
+  {
+    id: 'beacon-personal',
+    standaloneClass: 'personal-beacon',
+    text: [
+      'Personal locator beacon',
+      '406 MHz beacon carried by one person. Register it, test it only by its own test.',
+    ],
+    powerW: BEACON_W,
+    mhz: 406.04,
+    sensitivityDbm: SENDS_ONLY,
+    gainDbi: WHIP,
+    internalGnss: true,
+  },
+  {
+    id: 'sart-radar',
+    standaloneClass: 'radar-sart',
+    text: ['Radar transponder (SART)', 'Answers 9 GHz radar with a line of dots.'],
+    powerW: assumed(0.4, 0.1, '0.4 W e.i.r.p., from memory'),
+    mhz: 9400,
+    sensitivityDbm: assumed(-50, 3, 'radar sensitivity of the class, from memory'),
+    gainDbi: EIRP,
+  },
+  {
+    id: 'sart-ais',
+    standaloneClass: 'ais-sart',
+    text: ['AIS-SART', 'Sends its position on AIS from the raft.'],
+    powerW: AIS_W,
+    mhz: 162,
+    sensitivityDbm: SENDS_ONLY,
+    gainDbi: EIRP,
+    internalGnss: true,
+  },
+  {
+    id: 'mob-ais',
+    standaloneClass: 'ais-mob',
+    text: ['AIS person-overboard device', 'Sends its wearer’s position on AIS.'],
+    powerW: AIS_W,
+    mhz: 162,
+    sensitivityDbm: SENDS_ONLY,
+    gainDbi: EIRP,
+    internalGnss: true,
+  },
+  {
+    id: 'handheld-vhf-5w',
+    standaloneClass: 'handheld-vhf',
+    text: ['VHF handheld, 5 W', 'Voice from the cockpit or the raft.'],
+    powerW: HANDHELD_W,
+    mhz: 156.8,
+    sensitivityDbm: VHF_DBM,
+    gainDbi: IN_HAND,
+  },
+  {
+    id: 'handheld-vhf-dsc-5w',
+    standaloneClass: 'handheld-vhf-dsc',
+    text: ['VHF handheld with DSC and GNSS, 5 W', 'Voice, and an alert with position, of short reach.'],
+    powerW: HANDHELD_W,
+    mhz: 156.8,
+    sensitivityDbm: VHF_DBM,
+    gainDbi: IN_HAND,
+    dsc: true,
+    internalGnss: true,
+  },
+  {
+    id: 'handheld-satellite',
+    standaloneClass: 'handheld-satellite',
+    text: ['Satellite messenger, handheld', 'Text and position by low-orbit satellite.'],
+    powerW: read(1.6, 0.3, 'L-band data module developer’s guide Table 13'),
+    mhz: 1621,
+    sensitivityDbm: read(-117, 1, 'L-band data module developer’s guide Table 13'),
+    gainDbi: assumed(0, 2, 'common practice, no source'),
+    internalGnss: true,
+  },
+];
+
+function standalone(row: Row): PartOf<'standalone'> {
+  const [name, description] = row.text;
   return {
-    id,
+    id: row.id,
     kind: 'standalone',
-    standaloneClass,
+    standaloneClass: row.standaloneClass,
     name,
     description,
     ports: [],
     figures: {
-      txPowerW: figure(powerW, powerW * 0.2, 'standard', source),
-      frequencyMhz: figure(frequencyMhz, 0, 'standard', 'working frequency of the service'),
-      rxSensitivityDbm: figure(
-        sensitivityDbm,
-        3,
-        'standard',
-        '1 uV in 50 ohm, reference sensitivity of the VHF service',
-      ),
-      gainDbi: figure(gainDbi, 2, 'assumed', PRACTICE),
+      txPowerW: row.powerW,
+      frequencyMhz: figure(row.mhz, 0, 'standard', 'working frequency of the service'),
+      rxSensitivityDbm: row.sensitivityDbm,
+      gainDbi: row.gainDbi,
     },
-    traits,
+    traits: { dsc: row.dsc ?? false, internalGnss: row.internalGnss ?? false },
   };
 }
 
-const BEACON = 'satellite-system page and IMO text: 5 W burst every 50 s; never transmit except in distress';
-
-export const STANDALONE: readonly PartOf<'standalone'>[] = [
-  standalone(
-    'beacon-406-manual',
-    'beacon-406',
-    '406 MHz beacon, manual bracket',
-    'Distress beacon taken from its bracket by hand. Register it, test it only by its own test.',
-    [5, 406.04, -107, -2],
-    BEACON,
-    { dsc: false, internalGnss: true },
-  ),
-  standalone(
-    'beacon-406-float-free',
-    'beacon-406',
-    '406 MHz beacon, float-free',
-    'Distress beacon that frees itself when the boat sinks. Register it, test it only by its own test.',
-    [5, 406.04, -107, -2],
-    BEACON,
-    { dsc: false, internalGnss: true },
-  ),
-  standalone(
-    'beacon-personal',
-    'personal-beacon',
-    'Personal locator beacon',
-    '406 MHz beacon carried by one person.',
-    [5, 406.04, -107, -4],
-    BEACON,
-    { dsc: false, internalGnss: true },
-  ),
-  standalone(
-    'sart-radar',
-    'radar-sart',
-    'Radar transponder (SART)',
-    'Answers 9 GHz radar with a line of dots.',
-    [0.4, 9400, -50, 0],
-    'power from memory (0.4 W e.i.r.p.)',
-  ),
-  standalone(
-    'sart-ais',
-    'ais-sart',
-    'AIS-SART',
-    'Sends its position on AIS from the raft.',
-    [1, 162, -107, -4],
-    'open AIS handbook ch. 32: 1 W e.i.r.p.',
-    { dsc: false, internalGnss: true },
-  ),
-  standalone(
-    'mob-ais',
-    'ais-mob',
-    'AIS person-overboard device',
-    'Sends its wearer’s position on AIS.',
-    [1, 162, -107, -5],
-    'open AIS handbook ch. 32: 1 W e.i.r.p.',
-    { dsc: false, internalGnss: true },
-  ),
-  standalone(
-    'handheld-vhf-5w',
-    'handheld-vhf',
-    'VHF handheld, 5 W',
-    'Voice from the cockpit or the raft.',
-    [5, 156.8, -107, -3],
-    'maker’s manuals: 5 W',
-  ),
-  standalone(
-    'handheld-vhf-dsc-5w',
-    'handheld-vhf-dsc',
-    'VHF handheld with DSC and GNSS, 5 W',
-    'Voice and an alert with position, short reach.',
-    [5, 156.8, -107, -3],
-    'maker’s manuals: 5 W',
-    { dsc: true, internalGnss: true },
-  ),
-  standalone(
-    'handheld-satellite',
-    'handheld-satellite',
-    'Satellite messenger, handheld',
-    'Text and position by low-orbit satellite.',
-    [1.6, 1621, -117, 0],
-    'L-band data module developer’s guide Table 13',
-    { dsc: false, internalGnss: true },
-  ),
-];
+export const STANDALONE: readonly PartOf<'standalone'>[] = ROWS.map(standalone);
