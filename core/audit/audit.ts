@@ -24,7 +24,7 @@ const SEVERITIES: readonly Severity[] = ['A', 'B', 'C'];
  */
 export function audit(project: Project, results: StageResults): readonly Finding[] {
   const build = startBuild(project, results.paths);
-  const paths = [...build.pathsOf.values()].flat();
+  const paths = [...build.pathsOf.values()].flat().filter((path) => path.switchIds.length === 0);
   const input: AuditInput = { ...results, project, index: indexProject(project), paths, build };
   const overrides = new Map(project.findingOverrides.map((override) => [override.findingKey, override]));
   const found = RULES.flatMap((rule) => rule.check(input).map((remark) => ({ rule, remark })));

@@ -13,7 +13,7 @@ import type { Authority, Severity } from './types.ts';
 export interface AuditInput {
   readonly project: Project;
   readonly index: ProjectIndex;
-  /** Paths that stand: none over anything that is to be removed. */
+  /** Paths that are ready: nothing on them is to be removed, no switch stands otherwise. */
   readonly paths: readonly PathBudget[];
   readonly ranges: readonly RangeResult[];
   readonly feeds: readonly FeedResult[];

@@ -31,7 +31,7 @@ import {
 } from './rules/power.ts';
 import { duplicateLabel, setUnconnected, undatedRecord, unknownPart } from './rules/records.ts';
 import { floodTakesAll, lightningMultihull, longRangeOneSupply, sharedSinglePoint } from './rules/redundancyRules.ts';
-import { aisNearMetal, antennaSpacing, antennaTooNear, noSky, poleShadow } from './rules/siting.ts';
+import { aisNearMetal, antennaSpacing, antennaTooNear, noSky, poleShadow, repeaterFeedback } from './rules/siting.ts';
 import { vswrHigh, vswrMasked } from './rules/vswr.ts';
 
 /** Every rule, in the order in which findings of one severity are listed. */
@@ -69,6 +69,7 @@ export const RULES: readonly Rule[] = [
   antennaTooNear,
   noSky,
   poleShadow,
+  repeaterFeedback,
   sourceNoFix,
   metalMount,
   unknownPart,

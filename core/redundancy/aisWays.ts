@@ -7,7 +7,7 @@ import { addWay } from './build.ts';
 import { pathInputs, pathSubjects, setInputs } from './chain.ts';
 import type { Found } from './fix.ts';
 import { ownFix, positionGate } from './fix.ts';
-import { feederGrade } from './grades.ts';
+import { feederGrade, handGrade, worse } from './grades.ts';
 
 /** Seeing others and being seen on AIS, over every antenna the set can reach. Only a transponder is seen. */
 export function aisWays(build: Build, item: Item, part: PartOf<'radio'>): void {
@@ -46,10 +46,11 @@ function addAis(build: Build, item: Item, serviceId: ServiceId, path: PathBudget
       id: `${serviceId}:${path.id}`,
       serviceId,
       label: `${item.tag} on ${build.index.items.get(path.antennaId)?.tag ?? path.antennaId}`,
-      ...feederGrade(build.project, path),
+      ...worse(handGrade(build.index, path), feederGrade(build.project, path)),
       itemId: item.id,
       carried: false,
       subjects: pathSubjects(path),
+      path,
     },
     [...setInputs(build, item, 'ship'), ...pathInputs(build, path), ...extra],
   );

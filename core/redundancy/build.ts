@@ -19,6 +19,8 @@ export interface BuiltWay {
   /** The set it is a use of. */
   readonly itemId: string;
   readonly carried: boolean;
+  /** Signal path it goes by, if it goes by one; its switches decide who has an antenna that two sets can use. */
+  readonly path?: PathBudget;
   readonly subjects: readonly Subject[];
 }
 

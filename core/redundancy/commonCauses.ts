@@ -6,10 +6,10 @@ import type { FailureEvent } from './types.ts';
 /** Banks whose terminals lie within this of each other flood together, m. */
 const SAME_LEVEL_M = 0.05;
 /**
- * Highest terminal a flood is tried up to, m above the drawn waterline: a holed boat floats deeper than drawn, but with
- * much more water than this in her the question is the raft. Own rule, no source.
+ * Highest terminal a flood is tried up to, m above the drawn waterline: water inside a boat that still floats on her marks
+ * stands no higher than outside. Deeper than that the question is the raft. Own rule, no source.
  */
-const HIGHEST_FLOOD_M = 0.3;
+const HIGHEST_FLOOD_M = 0;
 
 /**
  * One flood per height at which a compartment holds power sources. Water stands equally high in all compartments on the
@@ -58,7 +58,7 @@ export function lightningEvent(build: Build, placed: readonly Placed[]): Failure
     downIds.push(component.id);
   }
   const [main] = [...build.project.boat.masts].sort((a, b) => b.truckZM - a.truckZM);
-  const label = main ? `Lightning on ${main.name.toLowerCase()}` : 'Lightning';
+  const label = main ? `Lightning on the ${main.name.toLowerCase()}` : 'Lightning';
   const note = 'Everything joined to an antenna or to the ship’s supply is taken as gone; unplugged sets live.';
   return { id: 'lightning', label, kind: 'lightning', downIds, note };
 }

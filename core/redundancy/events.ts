@@ -122,11 +122,17 @@ const DEVICES: Partial<Record<DeviceClass, string>> = {
   amplifier: 'Amplifier',
 };
 
+const POWER_DEVICES: Partial<Record<PowerClass, string>> = { inverter: 'Inverter', converter: 'Converter' };
+
 function deviceEvents(build: Build, placed: readonly Placed[]): readonly FailureEvent[] {
   return placed.flatMap(({ component, item }) => {
     const part = build.index.effective.get(item.id);
-    const inverter = part?.kind === 'power' && (part.powerClass === 'inverter' || part.powerClass === 'converter');
-    const word = part?.kind === 'inline' ? DEVICES[part.deviceClass] : inverter ? 'Power device' : undefined;
+    const word =
+      part?.kind === 'inline'
+        ? DEVICES[part.deviceClass]
+        : part?.kind === 'power'
+          ? POWER_DEVICES[part.powerClass]
+          : undefined;
     if (word === undefined) return [];
     return [single(component, item, 'device', [(tag) => `${word} ${tag} fails`, 'It lets nothing through.'])];
   });

@@ -1,3 +1,4 @@
+import type { ProjectIndex } from '../catalogue/lookup.ts';
 import type { PathBudget } from '../links/types.ts';
 import type { Project } from '../model/project.ts';
 import type { Grade } from '../model/services.ts';
@@ -52,4 +53,11 @@ export function bestMountingM(project: Project): number {
 export function heightGrade(project: Project, path: PathBudget): Graded {
   if (path.antennaHeightM >= LOW_ANTENNA_SHARE * bestMountingM(project)) return FULL;
   return reduced('its antenna stands less than half as high as the best mounting aboard, so it reaches less far');
+}
+
+/** Full when the path is ready; reduced when somebody has to set a switch over first. */
+export function handGrade(index: ProjectIndex, path: PathBudget): Graded {
+  const [first, ...more] = path.switchIds.map((id) => index.items.get(id)?.tag ?? id);
+  if (first === undefined) return FULL;
+  return reduced(`${[first, ...more].join(' and ')} must be set over by hand first`);
 }

@@ -57,7 +57,7 @@ export function lBandWays(build: Build, item: Item, part: PartOf<'radio'>): void
   for (const fitted of fittedLBand(build, item, part)) {
     lBandWay(build, item, fitted, fitted.graded, 'ship');
     if (part.traits.ownBattery) {
-      const short = worse(reduced('on its own battery, for as long as that lasts'), fitted.graded);
+      const short = worse(reduced('only for as long as that lasts'), fitted.graded);
       lBandWay(build, item, fitted, short, 'own');
     }
   }
@@ -121,7 +121,7 @@ function lBandWay(build: Build, item: Item, fitted: Fitted, graded: Graded, supp
 function carriedWays(build: Build, item: Item): void {
   // Whether somebody carries it out depends on its ship's supply, so that must be among the components.
   supplyGate(build, item.id);
-  const graded = reduced('taken off its mount and used on deck on its own battery');
+  const graded = reduced('off its mount, on its own antenna and battery');
   for (const serviceId of ['long-range', 'safety-information'] as const) {
     const way = { id: `${serviceId}:${item.id}:carried`, serviceId, label: `${item.tag}, carried on deck`, ...graded };
     const subjects: Subject[] = [{ kind: 'item', id: item.id }];

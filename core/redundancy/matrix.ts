@@ -25,7 +25,8 @@ export function failureMatrix(
     return { serviceId, ways: ofService, columns, missing };
   });
   return events.map((event, column) => {
-    const trial: Trial = { build, event, down: new Set(event.downIds), column, columnsOf };
+    const setOver = switchesSetOver(tried, column);
+    const trial: Trial = { build, event, down: new Set(event.downIds), column, columnsOf, setOver };
     return { event, states: tried.map((service) => stateOf(trial, service)) };
   });
 }
@@ -59,6 +60,25 @@ interface Trial {
   readonly down: ReadonlySet<string>;
   readonly column: number;
   readonly columnsOf: (node: string) => Columns;
+  /** Switches that voice needs set otherwise than they stand. */
+  readonly setOver: ReadonlySet<string>;
+}
+
+/**
+ * Switches set over for voice: those of every set whose voice lives only by way of a switch that stands otherwise. Voice
+ * goes before whatever else used the antenna.
+ */
+function switchesSetOver(tried: readonly Tried[], column: number): ReadonlySet<string> {
+  const voice = tried.find((service) => service.serviceId === 'voice-fixed');
+  const ready = new Set<string>();
+  const byHand = new Map<string, readonly string[]>();
+  voice?.ways.forEach((way, index) => {
+    if (hasColumn(voice.columns[index] ?? ALWAYS_UP, column)) return;
+    const switchIds = way.path?.switchIds ?? [];
+    if (switchIds.length === 0) ready.add(way.itemId);
+    else if (!byHand.has(way.itemId)) byHand.set(way.itemId, switchIds);
+  });
+  return new Set([...byHand].flatMap(([itemId, switchIds]) => (ready.has(itemId) ? [] : switchIds)));
 }
 
 function stateOf(trial: Trial, service: Tried): ServiceState {
@@ -95,30 +115,40 @@ function isCarried(trial: Trial, way: BuiltWay): boolean {
   return event.downIds.some((id) => build.components.get(id)?.kind === 'bank');
 }
 
-/** In the raft, what was neither in the grab bag nor floats free has to be picked up on the way out. */
-function inEvent({ build, event }: Trial, way: TriedWay): TriedWay {
-  if (event.kind !== 'abandon' || way.grade === 'reduced') return way;
-  const facts = build.index.items.get(way.itemId)?.facts;
-  if (facts?.inGrabBag || facts?.bracket === 'float-free') return way;
-  return { ...way, grade: 'reduced', reason: 'it has to be picked up by hand on the way out' };
+/** What an event makes of a way that lives: picked up on the way to the raft, or its antenna lent to voice. */
+function inEvent({ build, event, setOver }: Trial, way: TriedWay): TriedWay {
+  if (way.grade === 'reduced') return way;
+  if (event.kind === 'abandon') {
+    const facts = build.index.items.get(way.itemId)?.facts;
+    const atHand = facts?.inGrabBag === true || facts?.bracket === 'float-free';
+    return atHand ? way : { ...way, grade: 'reduced', reason: 'it has to be picked up by hand on the way out' };
+  }
+  const { path } = way;
+  const lent = path?.switchIds.length === 0 && path.deviceIds.some((id) => setOver.has(id));
+  return lent ? { ...way, grade: 'reduced', reason: 'only while its antenna is not switched over to voice' } : way;
 }
 
 const MOST_REASONS = 3;
+/** Dead ways looked into for a reason: enough for a reader, and no more work than that in a boat full of sets. */
+const MOST_LOOKED_INTO = 12;
 
 function lostReason(trial: Trial, { ways, missing }: Tried, onMount: readonly TriedWay[]): string {
   const dead = ways.filter((way) => !way.carried);
-  const reasons = [...dead.slice(0, MOST_REASONS).map((way) => deathOf(trial, way)), ...missing];
-  const shown = [...new Set(reasons)].slice(0, MOST_REASONS);
+  const looked = dead.slice(0, MOST_LOOKED_INTO).map((way) => deathOf(trial, way));
+  const reasons = [...new Set([...looked, ...missing])];
+  const shown = reasons.slice(0, MOST_REASONS);
   if (shown.length === 0) shown.push('nothing aboard is made for it');
-  if (dead.length > MOST_REASONS) shown.push(`and ${dead.length - MOST_REASONS} more ways are gone`);
+  if (reasons.length > MOST_REASONS || dead.length > MOST_LOOKED_INTO) shown.push('and others');
   const carried = onMount.map((way) => sentence(`${way.label}, it would still serve, reduced`));
   return [sentence(shown.join('; ')), ...carried].join(' ');
 }
 
 function deathOf({ build, down }: Trial, way: TriedWay): string {
-  const culprit = way.hangsOn.find((id) => down.has(id));
+  const set = `item:${way.itemId}`;
+  const tag = build.components.get(set)?.label ?? way.label;
+  const culprit = down.has(set) ? undefined : way.hangsOn.find((id) => down.has(id));
   const label = culprit === undefined ? undefined : build.components.get(culprit)?.label;
-  return label === undefined || label === way.label ? `${way.label} is gone` : `${way.label} goes with ${label}`;
+  return label === undefined ? `${tag} is gone` : `${tag} goes with ${label}`;
 }
 
 function sentence(text: string): string {

@@ -7,7 +7,7 @@ import { pathInputs, pathSubjects, setInputs } from './chain.ts';
 import { emergencyAntennas, emergencyFit } from './emergency.ts';
 import { positionGate } from './fix.ts';
 import type { Graded } from './grades.ts';
-import { feederGrade, heightGrade, reduced, worse } from './grades.ts';
+import { feederGrade, handGrade, heightGrade, reduced, worse } from './grades.ts';
 
 /** One way a fixed VHF set gets on the air, before it is known for what service. */
 interface OnAir {
@@ -18,6 +18,7 @@ interface OnAir {
   readonly reception: Graded;
   readonly inputs: readonly string[];
   readonly subjects: ReturnType<typeof pathSubjects>;
+  readonly path?: PathBudget;
 }
 
 /** Voice, digital alert and safety information by a fixed VHF set, over every antenna it can reach. */
@@ -71,6 +72,7 @@ function add(
       itemId: item.id,
       carried: false,
       subjects: way.subjects,
+      ...(way.path ? { path: way.path } : {}),
     },
     [...way.inputs, ...extra],
   );
@@ -84,7 +86,7 @@ function pathWays(build: Build, item: Item): readonly OnAir[] {
 }
 
 function pathWay(build: Build, item: Item, path: PathBudget, own: readonly string[]): OnAir {
-  const height = heightGrade(build.project, path);
+  const height = worse(handGrade(build.index, path), heightGrade(build.project, path));
   return {
     id: path.id,
     label: `${item.tag} on ${build.index.items.get(path.antennaId)?.tag ?? path.antennaId}`,
@@ -94,6 +96,7 @@ function pathWay(build: Build, item: Item, path: PathBudget, own: readonly strin
     reception: height,
     inputs: [...own, ...pathInputs(build, path)],
     subjects: pathSubjects(path),
+    path,
   };
 }
 

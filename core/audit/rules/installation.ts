@@ -61,7 +61,7 @@ function wetRuns(input: AuditInput): readonly Remark[] {
   });
 }
 
-/** Surplus below this is a service loop, m. */
+/** Surplus up to this is a service loop, m. */
 const SERVICE_LOOP_M = 1;
 /** Loss of a coil from which it is worth a remark of its own class, dB. */
 const COIL_WORTH_DB = 0.5;
@@ -78,9 +78,9 @@ function surplusOf(input: AuditInput, run: Run): readonly Remark[] {
   const { coiledM = 0, neededLengthM } = run.facts;
   const over = run.measuredLengthM === null || neededLengthM === undefined ? 0 : run.measuredLengthM - neededLengthM;
   const surplusM = Math.max(coiledM, over);
-  if (surplusM < SERVICE_LOOP_M) return [];
+  if (surplusM <= SERVICE_LOOP_M) return [];
   const costDb = surplusLossDb(input, run, surplusM);
-  const cost = costDb === null ? [] : [', which cost ', q(costDb, 'dB'), ' at the working frequency'];
+  const cost = costDb === null ? [] : [', costing ', q(costDb, 'dB'), ' at the working frequency'];
   return [
     {
       subjects: [runSubject(run.id)],

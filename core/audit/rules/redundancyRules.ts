@@ -1,6 +1,5 @@
 import type { Subject } from '../../model/project.ts';
 import type { ServiceId } from '../../model/services.ts';
-import { SERVICES } from '../../model/services.ts';
 import type { Component, MatrixRow } from '../../redundancy/types.ts';
 import { AUTHORITIES } from '../authorities.ts';
 import type { AuditInput, Remark, Rule } from '../rule.ts';
@@ -53,24 +52,65 @@ function setsHanging(input: AuditInput, componentId: string, services: readonly 
   return [...sets].sort();
 }
 
+/** From aloft to the bilge, as one would follow the way of a signal and then of its supply. */
+const KIND_ORDER: readonly Component['kind'][] = [
+  'structure',
+  'antenna',
+  'cable',
+  'joint',
+  'device',
+  'breaker',
+  'bank',
+  'feed',
+];
+
+function orderOf({ kind }: Component): number {
+  const place = KIND_ORDER.indexOf(kind);
+  return place < 0 ? KIND_ORDER.length : place;
+}
+
 function sharedRemark(input: AuditInput, { sets, taken, components }: Shared): Remark {
   const tags = listInWords(sets.map((id) => tagOf(input, id)));
+  const sorted = [...components].sort((a, b) => orderOf(a) - orderOf(b));
   return {
-    subjects: components.map((component) => component.subject),
+    subjects: sorted.map((component) => component.subject),
     title: `${tags} fall together`,
     measured: [
-      `Each of these alone takes away ${servicesInWords(taken)}: ${listInWords(components.map((each) => each.label))}.`,
+      `${sorted.length > 1 ? 'Each of these alone' : 'One thing'} takes away ${servicesInWords(taken)}: ${listInWords(sorted.map((each) => each.label))}.`,
     ],
     limit: ['No single failure ends all of it; two means of calling are independent from antenna to battery.'],
-    action: [
-      'Give one of the sets its own antenna off this mast, its own feeder, and its own breaker and battery; then look at the failure matrix again.',
-    ],
+    action: [sharedAction(sorted)],
   };
 }
 
+function sharedAction(components: readonly Component[]): string {
+  const has = (...kinds: Component['kind'][]): boolean => components.some(({ kind }) => kinds.includes(kind));
+  const signal = has('structure', 'antenna', 'cable', 'joint', 'device')
+    ? ['an antenna and feeder of its own off this mast']
+    : [];
+  const supply = has('breaker', 'bank', 'feed')
+    ? ['a supply of its own from another battery, by a qualified marine electrician']
+    : [];
+  return `Give one of the sets ${[...signal, ...supply].join(', and ')}; then look at the failure matrix again.`;
+}
+
+const IN_WORDS: Readonly<Record<ServiceId, string>> = {
+  'voice-fixed': 'fixed VHF voice',
+  'voice-handheld': 'handheld voice',
+  'digital-alert': 'the digital alert',
+  'ais-transmit': 'being seen on AIS',
+  'ais-receive': 'seeing others on AIS',
+  'safety-information': 'safety information',
+  'long-range': 'long-range calling',
+  beacon: 'the beacon',
+  position: 'position',
+  locating: 'the locating signal',
+  'internet-near-shore': 'internet near shore',
+  'person-overboard': 'locating a person overboard',
+};
+
 function servicesInWords(ids: readonly ServiceId[]): string {
-  const names = ids.map((id) => SERVICES.find((service) => service.id === id)?.name ?? id);
-  return listInWords(names.map((name) => name.charAt(0).toLowerCase() + name.slice(1)));
+  return listInWords(ids.map((id) => IN_WORDS[id]));
 }
 
 export interface FloodedBanks {

@@ -226,3 +226,34 @@ function shadowRemark(item: Item, diameterM: number, foundM: number, neededM: nu
     action: ['Move the antenna or the pole. Until then expect drop-outs on the bearings behind it.'],
   };
 }
+
+/** Inside and outside antenna of a repeater nearer than this may hear each other, m. Common practice, no source. */
+const REPEATER_GAP_M = 3;
+
+export const repeaterFeedback: Rule = {
+  id: 'repeater-feedback',
+  summary: 'The inside and outside antennas of a cellular repeater are within three metres of each other.',
+  severity: 'B',
+  authority: AUTHORITIES.repeater,
+  check: (input) =>
+    itemsOf(input, 'radio').flatMap(([item, part]) => {
+      if (part.radioClass !== 'cellular-repeater') return [];
+      const ids = [...new Set(input.paths.filter((path) => path.radioId === item.id).map((path) => path.antennaId))];
+      const [a, b] = ids.flatMap((id) => input.index.items.get(id) ?? []);
+      if (!a || !b) return [];
+      const gapM = distanceM(a.position, b.position);
+      return gapM < REPEATER_GAP_M ? [feedbackRemark(item, a, b, gapM)] : [];
+    }),
+};
+
+function feedbackRemark(set: Item, a: Item, b: Item, gapM: number): Remark {
+  return {
+    subjects: [itemSubject(set.id), itemSubject(a.id), itemSubject(b.id)],
+    title: `${set.tag} may feed back on itself`,
+    measured: [`${a.tag} and ${b.tag} are `, q(gapM, 'm'), ' apart.'],
+    limit: ['At least ', q(REPEATER_GAP_M, 'm', 0), ', or what its manual asks; a metal deck between them helps.'],
+    action: [
+      'Move the outside antenna away. A repeater that feeds back turns itself down and may disturb the network.',
+    ],
+  };
+}

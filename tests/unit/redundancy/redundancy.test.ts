@@ -194,6 +194,48 @@ describe('grades', () => {
   });
 });
 
+describe('an antenna two sets can use', () => {
+  /** VHF on the masthead through one switch; AIS on the arch through another; the two joined for the day the mast is lost. */
+  const boat = smallBoat();
+  const shared = {
+    ...boat,
+    items: [
+      ...boat.items.filter((each) => each.id !== 'SP'),
+      item('S1', 'switch', 'hut'),
+      item('S2', 'switch', 'hut'),
+      item('A2', 'whip', 'arch'),
+    ],
+    runs: [
+      run('W1', 'VHF.ant', 'S1.set'),
+      run('W2', 'S1.a', 'A1.rf'),
+      run('W3', 'S1.b', 'S2.b', { measuredLengthM: 1 }),
+      run('W4', 'S2.set', 'A2.rf'),
+      run('W5', 'S2.a', 'AIS.ant'),
+    ],
+  };
+  const redundancy = assessed(shared);
+
+  it('serves AIS alone while voice has its own', () => {
+    for (const service of ['voice-fixed', 'ais-receive', 'ais-transmit'] as const) {
+      expect(grade(redundancy, 'none', service)).toBe('full');
+    }
+  });
+
+  it('goes to voice by hand when that is all that is left, and AIS makes do', () => {
+    expect(state(redundancy, 'mast:main', 'voice-fixed').reason).toMatch(/S1 and S2 must be set over by hand first/);
+    expect(state(redundancy, 'mast:main', 'ais-receive').reason).toMatch(/switched over to voice/);
+    expect(grade(redundancy, 'structure:arch', 'voice-fixed')).toBe('full');
+  });
+
+  it('stays with AIS when the VHF set itself is gone', () => {
+    const feeds = shared.feeds.map((each) =>
+      each.id === 'F1' ? { ...each, from: { itemId: 'BAT2', portId: 'out' } } : each,
+    );
+    const items = [...shared.items, item('BAT2', 'bank', 'locker')];
+    expect(grade(assessed({ ...shared, items, feeds }), 'bank:BAT2', 'ais-receive')).toBe('full');
+  });
+});
+
 describe('failures', () => {
   it('tries the boat against the events it can have, in order', () => {
     expect(assessed(withSecondSet()).matrix.map((row) => row.event.id)).toEqual([

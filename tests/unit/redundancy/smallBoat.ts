@@ -5,7 +5,7 @@ import type { DataLink, Feed, Item, Project, Run } from '../../../core/model/pro
 import { dataLinkSchema, feedSchema, itemSchema, projectSchema, runSchema } from '../../../core/model/project.ts';
 
 const f = (value: number) => figure(value, 0, 'assumed', 'test');
-const rf = (id: string, band: 'vhf-marine' | 'gnss' | 'l-band' | 'mf-hf' = 'vhf-marine'): Port => ({
+const rf = (id: string, band: 'vhf-marine' | 'gnss' | 'l-band' | 'cellular' = 'vhf-marine'): Port => ({
   id,
   medium: 'rf',
   label: id,
@@ -121,12 +121,28 @@ const PARTS: readonly Part[] = [
     figures: { ...radioFigures, txPowerW: f(2), frequencyMhz: f(1621) },
     traits: { ...radioTraits, ownBattery: true, portable: true },
   },
+  {
+    ...named('repeater', [rf('out', 'cellular'), rf('in', 'cellular')]),
+    kind: 'radio',
+    radioClass: 'cellular-repeater',
+    figures: { ...radioFigures, txPowerW: f(0.5), frequencyMhz: f(800) },
+    traits: radioTraits,
+  },
+  antenna('cell-antenna', 'cellular', rf('rf', 'cellular')),
   antenna('whip', 'vhf-whip', rf('rf')),
   antenna('gnss-antenna', 'gnss', rf('rf', 'gnss')),
   antenna('patch', 'l-band', rf('rf', 'l-band')),
   antenna('emergency', 'vhf-emergency', rf('rf')),
   splitter('splitter', 'unknown'),
   splitter('splitter-through', 'through'),
+  {
+    ...named('switch', [rf('set'), rf('a'), rf('b')]),
+    kind: 'inline',
+    deviceClass: 'switch',
+    throughs: [through('set', 'a', 'through'), through('set', 'b', 'through')],
+    figures: { lossDb: f(0.1) },
+    traits: { needsSupply: false, transmitRated: true, position: 1 },
+  },
   {
     ...named('joint', [rf('a'), rf('b')]),
     kind: 'inline',
