@@ -38,6 +38,14 @@ function drawBoat(project: Project, options: ProfileOptions): readonly Shape[] {
   ];
 }
 
+/**
+ * Changes when an item changes what the backdrop shows: a wire antenna that takes the place of a stay. With the boat, the
+ * places and the options it is all a caller that keeps a backdrop needs to watch.
+ */
+export function backdropKey(project: Project): string {
+  return JSON.stringify(wireAntennas(project).map(({ position, endPosition }) => [position, endPosition]));
+}
+
 /** Items that are a wire in the rig. */
 export function wireAntennas(project: Project): readonly Item[] {
   const { effective } = indexProject(project);

@@ -1,6 +1,6 @@
 import type { PartOf } from '../model/part.ts';
 import type { Box } from './geometry.ts';
-import { boxPath, type Glyph, LABEL_SIZE, labelledBox, portsAround, ring, type Stroke, stroke } from './glyph.ts';
+import { boxPath, type Glyph, LABEL_SIZE, labelledBox, portsAround, stroke } from './glyph.ts';
 
 /** Longest tag written into a box; a longer one gives way to the word for its kind. */
 const LONGEST_TAG = 8;
@@ -46,7 +46,8 @@ export function positionSourceGlyph(part: PartOf<'position-source'>, tag: string
   return part.traits.integralAntenna ? withOwnAntenna(framed) : framed;
 }
 
-function withOwnAntenna(glyph: Glyph): Glyph {
+/** A small antenna on the back of a box. */
+export function withOwnAntenna(glyph: Glyph): Glyph {
   const { box } = glyph;
   const x = box.right - 4;
   const mast = stroke(
@@ -111,97 +112,6 @@ function transponder(part: PartOf<'standalone'>, label: string): Glyph {
   const { left, right, top, bottom } = glyph.box;
   const body = `M${left + 3} ${top} L${right - 3} ${top} Q${right} ${top} ${right} 0 Q${right} ${bottom} ${right - 3} ${bottom} L${left + 3} ${bottom} Q${left} ${bottom} ${left} 0 Q${left} ${top} ${left + 3} ${top} Z`;
   return { ...glyph, strokes: [stroke(body, 1.3, 'paper')] };
-}
-
-/** Other gear the installation depends on or keeps clear of. */
-export function equipmentGlyph(part: PartOf<'equipment'>, tag: string): Glyph {
-  const plain = (strokes: readonly Stroke[], box: Box, fixed: boolean): Glyph => ({
-    strokes,
-    words: [],
-    box,
-    ports: portsAround(part.ports, box),
-    dot: { x: 0, y: box.bottom },
-    fixed,
-  });
-  switch (part.equipmentClass) {
-    case 'radar':
-      return { ...plain(radar(part), { left: -10, right: 10, top: -11, bottom: 1 }, true), dot: { x: 5, y: -3 } };
-    case 'lamp':
-      return {
-        ...plain(
-          [stroke(ring(0, -4, 4), 1.2, 'paper'), stroke('M-2.8 -6.8 L2.8 -1.2 M2.8 -6.8 L-2.8 -1.2', 1)],
-          { left: -4.5, right: 4.5, top: -8.5, bottom: 0.5 },
-          true,
-        ),
-        dot: { x: 2.6, y: -2 },
-      };
-    case 'compass':
-      return plain(
-        [stroke(ring(0, 0, 6), 1.2, 'paper'), stroke('M0 4.5 L-1.8 0 L0 -4.5 L1.8 0 Z', 0.8, 'ink')],
-        { left: -6.5, right: 6.5, top: -6.5, bottom: 6.5 },
-        false,
-      );
-    case 'wind-generator':
-      return {
-        ...plain(
-          [
-            stroke('M0 0 L0 -16', 1.5),
-            stroke('M0 -16 Q6 -20 9 -17 M0 -16 Q-1 -23 -5.5 -24 M0 -16 Q-6 -12 -4 -8', 1.4),
-            stroke(ring(0, -16, 1.6), 1, 'ink'),
-          ],
-          { left: -8, right: 10, top: -25, bottom: 1 },
-          true,
-        ),
-        dot: { x: 0, y: -5 },
-      };
-    case 'earth-plate':
-      // Earth (S00200).
-      return plain(
-        [stroke('M0 -7 L0 -1 M-7 -1 L7 -1 M-4.5 2 L4.5 2 M-2 5 L2 5', 1.4)],
-        { left: -7.5, right: 7.5, top: -7, bottom: 6 },
-        false,
-      );
-    case 'data-bus':
-      return plain(
-        [stroke('M-12 0 L12 0', 2.6), stroke('M-8 0 L-8 -5 M0 0 L0 -5 M8 0 L8 -5', 1)],
-        { left: -12.5, right: 12.5, top: -6, bottom: 3 },
-        false,
-      );
-    case 'dead-cable':
-      return plain(
-        [stroke('M-9 0 Q-5 -6 -1 0 Q3 6 7 0', 1.2), stroke('M5 -2.4 L9.5 2.4 M9.5 -2.4 L5 2.4', 1.1)],
-        { left: -10, right: 10, top: -5, bottom: 5 },
-        false,
-      );
-    case 'display':
-      return positionless(tag, 'MFD', part, true);
-    case 'router':
-      return withOwnAntenna(positionless(tag, 'NET', part, false));
-    case 'autopilot':
-      return positionless(tag, 'PILOT', part, false);
-  }
-}
-
-function positionless(tag: string, word: string, part: PartOf<'equipment'>, screen: boolean): Glyph {
-  const glyph = labelledBox(boxLabel(tag, word), part.ports);
-  const { box } = glyph;
-  if (!screen) return glyph;
-  const inner = boxPath({ left: box.left + 1.8, right: box.right - 1.8, top: box.top + 1.8, bottom: box.bottom - 1.8 });
-  return { ...glyph, strokes: [...glyph.strokes, stroke(inner, 0.5)] };
-}
-
-/** An open array turns a bar on a pedestal; anything else is under a dome. */
-function radar(part: PartOf<'equipment'>): readonly Stroke[] {
-  if (/array/i.test(`${part.id} ${part.name}`)) {
-    return [
-      stroke('M-3 0 L3 0 L2 -6 L-2 -6 Z', 1.3, 'paper'),
-      stroke('M-10 -6 L10 -6 L10 -9.5 L-10 -9.5 Z', 1.3, 'paper'),
-    ];
-  }
-  return [
-    stroke('M-8.5 0 L8.5 0 L9.5 -3.5 L-9.5 -3.5 Z', 1.2, 'paper'),
-    stroke('M-9.5 -3.5 C-9 -12.5 9 -12.5 9.5 -3.5 Z', 1.3, 'paper'),
-  ];
 }
 
 /** Something whose part nobody knows: a broken box with its tag. */

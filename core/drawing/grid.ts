@@ -2,14 +2,13 @@ import type { Project } from '../model/project.ts';
 import { M_PER_FT } from '../units/constants.ts';
 import { formatNumber } from '../units/format.ts';
 import type { Box } from './geometry.ts';
-import { drawKey } from './key.ts';
 import type { ProfileOptions } from './options.ts';
-import { boatExtent, type Extent, toDrawing } from './projection.ts';
+import { bareExtent, type Extent, toDrawing } from './projection.ts';
 import { line, path, polyline, rectPath, text } from './shapes.ts';
 import { textWidth } from './textWidth.ts';
 import type { Shape } from './types.ts';
 
-/** Station grid, height marks, waterline, scale bar and key of lines; and the boxes of their words, which labels keep clear of. */
+/** Station grid, height marks, waterline and scale bar; and the boxes of their words, which labels keep clear of. */
 export interface Grid {
   readonly shapes: readonly Shape[];
   readonly boxes: readonly Box[];
@@ -32,12 +31,10 @@ export function drawGrid(project: Project, options: ProfileOptions): Grid {
     symbol: feet ? 'ft' : 'm',
     u: options.textSize / 11,
     size: (options.textSize / 11) * 9.5,
-    extent: boatExtent(project),
+    extent: bareExtent(project.boat),
     options,
   };
-  const bar = scaleBar(ruler);
-  const key = drawKey(project, (bar.boxes[0]?.right ?? 0) + 20 * ruler.u, options);
-  const parts = [stations(ruler), heights(ruler), waterline(ruler), bar, { shapes: key.shapes, boxes: [key.box] }];
+  const parts = [stations(ruler), heights(ruler), waterline(ruler), scaleBar(ruler)];
   return { shapes: parts.flatMap((part) => part.shapes), boxes: parts.flatMap((part) => part.boxes) };
 }
 
@@ -64,7 +61,8 @@ function frameOf({ extent, options, u }: Ruler): Box {
     left: Math.max(30 * u, aft.x - 44 * u),
     right: Math.min(options.width - 12 * u, fore.x + 44 * u),
     top: Math.max(8 * u, aft.y - 18 * u),
-    bottom: Math.min(options.height - 26 * u, fore.y + 62 * u),
+    // Above the scale bar.
+    bottom: Math.min(options.height - 46 * u, fore.y + 62 * u),
   };
 }
 
@@ -157,11 +155,24 @@ function waterline(ruler: Ruler): Grid {
   };
 }
 
+/** Where the scale bar ends, drawing units from the left: the key of lines follows it. */
+export function scaleBarEnd(options: ProfileOptions): number {
+  const u = options.textSize / 11;
+  const unitM = options.preferences.length === 'ft' ? M_PER_FT : 1;
+  return 22 * u + 5 * scaleField(unitM, options) * unitM * options.projection.scale + 26 * u;
+}
+
+/** Length of one field of the scale bar in the reader's unit: the bar as long as it can be and not too long. */
+function scaleField(unitM: number, options: ProfileOptions): number {
+  const most = (230 * options.textSize) / 11;
+  const fits = (step: number): boolean => step * unitM * options.projection.scale * 5 <= most;
+  return [...STEPS].reverse().find(fits) ?? STEPS[0];
+}
+
 /** Five alternate fields at the foot of the sheet. */
 function scaleBar(ruler: Ruler): Grid {
   const { unitM, u, size, options, symbol } = ruler;
-  const perUnit = unitM * options.projection.scale;
-  const step = [...STEPS].reverse().find((candidate) => candidate * perUnit * 5 <= 230 * u) ?? STEPS[0];
+  const step = scaleField(unitM, options);
   const field = step * unitM * options.projection.scale;
   const left = 22 * u;
   const top = options.height - 16 * u;

@@ -1,6 +1,7 @@
 import { indexProject } from '../catalogue/lookup.ts';
 import type { Project } from '../model/project.ts';
 import type { Box } from './geometry.ts';
+import { scaleBarEnd } from './grid.ts';
 import type { ProfileOptions } from './options.ts';
 import { shortType } from './runLabels.ts';
 import { type CableStyle, cableStyle } from './runLines.ts';
@@ -17,13 +18,13 @@ interface Entry {
 /** What the lines mean, in one row along the foot of the sheet beside the scale bar: only what the drawing has. */
 export function drawKey(
   project: Project,
-  startX: number,
   options: ProfileOptions,
 ): { readonly shapes: readonly Shape[]; readonly box: Box } {
   const u = options.textSize / 11;
   const size = 9.5 * u;
   const y = options.height - 13.5 * u;
   const shapes: Shape[] = [];
+  const startX = scaleBarEnd(options) + 14 * u;
   let x = startX;
   for (const { style, ink, words } of entries(project, options)) {
     const label = fitted(words, size, 150 * u);

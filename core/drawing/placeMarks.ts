@@ -9,38 +9,49 @@ import { line, polyline, text } from './shapes.ts';
 import { textWidth } from './textWidth.ts';
 import type { Shape } from './types.ts';
 
-/** Named spots as small open diamonds, with their names where there is room. */
-export function drawPlaces(project: Project, taken: Occupancy, options: ProfileOptions): readonly Shape[] {
-  if (!options.show.places) return [];
+/** Named spots as small open diamonds; they lie under the symbols. */
+export function drawPlaces(project: Project, options: ProfileOptions): readonly Shape[] {
+  const r = 2.6 * (options.textSize / 11);
+  return shownPlaces(project, options).map(({ place, x, y }) =>
+    polyline(
+      [
+        { x, y: y - r },
+        { x: x + r, y },
+        { x, y: y + r },
+        { x: x - r, y },
+      ],
+      {
+        layer: 'installation',
+        stroke: 'grid-text',
+        fill: 'paper',
+        width: 0.8 * (options.textSize / 11),
+        subject: { kind: 'place', id: place.id },
+      },
+      true,
+    ),
+  );
+}
+
+/** Their names, where there is room. */
+export function drawPlaceNames(project: Project, taken: Occupancy, options: ProfileOptions): readonly Shape[] {
   const u = options.textSize / 11;
   const size = 9 * u;
-  return project.places.flatMap((place) => {
-    const { x, y } = toDrawing(options.projection, place.position);
-    if (x < 0 || y < 0 || x > options.width || y > options.height) return [];
-    const subject = { kind: 'place', id: place.id } as const;
-    const r = 2.6 * u;
-    const corners = [
-      { x, y: y - r },
-      { x: x + r, y },
-      { x, y: y + r },
-      { x: x - r, y },
-    ];
-    const mark = polyline(
-      corners,
-      { layer: 'installation', stroke: 'grid-text', fill: 'paper', width: 0.8 * u, subject },
-      true,
-    );
-    const box: Box = {
-      left: x + 5 * u,
-      right: x + 5 * u + textWidth(place.name, size),
-      top: y - size * 0.6,
-      bottom: y + size * 0.5,
-    };
-    if (taken.hits(box)) return [mark];
+  return shownPlaces(project, options).flatMap(({ place, x, y }) => {
+    const left = x + 5 * u;
+    const box: Box = { left, right: left + textWidth(place.name, size), top: y - size * 0.6, bottom: y + size * 0.5 };
+    if (taken.hits(box)) return [];
     taken.addBox(box);
-    const name = { layer: 'labels', size, ink: 'grid-text', halo: true, subject } as const;
-    return [mark, text(place.name, { x: box.left, y: y + size * 0.34 }, name)];
+    const subject = { kind: 'place', id: place.id } as const;
+    const style = { layer: 'labels', size, ink: 'grid-text', halo: true, subject } as const;
+    return [text(place.name, { x: left, y: y + size * 0.34 }, style)];
   });
+}
+
+function shownPlaces(project: Project, { show, projection, width, height }: ProfileOptions) {
+  if (!show.places) return [];
+  return project.places
+    .map((place) => ({ place, ...toDrawing(projection, place.position) }))
+    .filter(({ x, y }) => x >= 0 && y >= 0 && x <= width && y <= height);
 }
 
 /** Flags of remarks about places, structures, compartments, feeds and links: what has no balloon and no label. */

@@ -3,16 +3,17 @@ import { drawBackdrop, wireAntennas } from './backdrop.ts';
 import { type PlacedBalloon, placeBalloons } from './balloonLayout.ts';
 import { drawBalloons } from './balloonShapes.ts';
 import { drawServiceLine, type ServiceLine, serviceLines } from './feedLines.ts';
-import { marksOf } from './findingMarks.ts';
+import { type Marks, marksOf } from './findingMarks.ts';
 import { along, type Box, boxAround, type Point } from './geometry.ts';
 import { drawGrid } from './grid.ts';
 import { sheerZM } from './hullLines.ts';
 import { cross, drawSymbols, isOnSheet } from './installation.ts';
+import { drawKey } from './key.ts';
 import { placeLabels, stretchOwner } from './labelLayout.ts';
 import { drawLabels } from './labelShapes.ts';
 import { Occupancy } from './occupancy.ts';
 import { type DrawnResults, type ProfileOptions, subjectKey } from './options.ts';
-import { drawOtherMarks, drawPlaces } from './placeMarks.ts';
+import { drawOtherMarks, drawPlaceNames, drawPlaces } from './placeMarks.ts';
 import { toDrawing } from './projection.ts';
 import { stays } from './rig.ts';
 import { runWords } from './runLabels.ts';
@@ -42,8 +43,10 @@ export function drawInstallation(project: Project, results: DrawnResults, option
   const runs = runLines(project, layout, options.projection, u);
   const services = serviceLines(project, layout, options);
   const marks = marksOf(project, results.findings, options);
-  const balloons = balloonsOf(project, layout, marks, options);
-  const taken = occupied(project, layout, { runs, services, balloons }, options);
+  const key = drawKey(project, options);
+  const words = options.show.grid ? [...drawGrid(project, options).boxes, key.box] : [];
+  const balloons = balloonsOf(project, layout, { marks, words }, options);
+  const taken = occupied(project, layout, { runs, services, balloons, words }, options);
   const labels = options.show.labels
     ? placeLabels(runs, runWords(project, results.paths, options.preferences), marks, taken, options)
     : [];
@@ -52,13 +55,15 @@ export function drawInstallation(project: Project, results: DrawnResults, option
     [...marks].filter(([key]) => !labelled.has(key) && !(options.show.balloons && key.startsWith('item:'))),
   );
   return [
+    ...(options.show.grid ? key.shapes : []),
+    ...drawPlaces(project, options),
     ...services.map((service) => drawServiceLine(service, options)),
     ...runs.flatMap((run) => drawRun(project, run, options)),
     ...lostCrosses(runs, options),
     ...drawSymbols(project, layout, options),
     ...drawLabels(labels, options),
     ...drawTags(project, layout, taken, options),
-    ...drawPlaces(project, taken, options),
+    ...drawPlaceNames(project, taken, options),
     ...drawBalloons(balloons, options),
     ...drawOtherMarks(project, otherMarks, middlesOf(runs, services), taken, options),
   ];
@@ -67,7 +72,7 @@ export function drawInstallation(project: Project, results: DrawnResults, option
 function balloonsOf(
   project: Project,
   layout: SymbolLayout,
-  marks: ReadonlyMap<string, string>,
+  around: { readonly marks: Marks; readonly words: readonly Box[] },
   options: ProfileOptions,
 ): readonly PlacedBalloon[] {
   if (!options.show.balloons) return [];
@@ -76,8 +81,8 @@ function balloonsOf(
     return symbol && isOnSheet(symbol, options) ? [symbol] : [];
   });
   const silhouette = silhouetteOf(project, layout, options);
-  const keepClear = [...(options.show.grid ? drawGrid(project, options).boxes : []), ...sparBoxes(project, options)];
-  return placeBalloons(project, seen, { silhouette, marks, keepClear }, options);
+  const keepClear = [...around.words, ...sparBoxes(project, options)];
+  return placeBalloons(project, seen, { silhouette, marks: around.marks, keepClear }, options);
 }
 
 /** Masts and booms, which no balloon is drawn over. */
@@ -102,45 +107,46 @@ function occupied(
     readonly runs: readonly RunLine[];
     readonly services: readonly ServiceLine[];
     readonly balloons: readonly PlacedBalloon[];
+    readonly words: readonly Box[];
   },
   options: ProfileOptions,
 ): Occupancy {
   const taken = new Occupancy(26 * (options.textSize / 11));
-  if (options.show.grid) for (const box of drawGrid(project, options).boxes) taken.addBox(box);
+  for (const box of drawn.words) taken.addBox(box);
   for (const { box, item } of layout.values()) if (!item.endPosition) taken.addBox(box);
   for (const { center, radius, flag, dot } of drawn.balloons) {
     taken.addBox(boxAround(center, radius, radius));
     if (flag) taken.addBox(flag);
     taken.addLine(dot, center, 2);
   }
-  const chain = (points: readonly Point[], weight: number, runId?: string): void => {
-    points.forEach((point, index) => {
-      const previous = points[index - 1];
-      if (previous) taken.addLine(previous, point, weight, runId && stretchOwner(runId, index));
-    });
-  };
-  for (const { run, points } of drawn.runs) chain(points, 1.4, run.id);
-  for (const { points } of drawn.services) chain(points, 0.7);
-  const at = (xM: number, zM: number): Point => toDrawing(options.projection, { xM, zM });
-  if (!options.show.boat) return taken;
-  const { boat } = project;
-  for (const stay of stays(boat, wireAntennas(project)))
-    chain(
-      stay.points.map(([xM, zM]) => at(xM, zM)),
-      0.5,
-    );
-  for (const mast of boat.masts) chain([at(mast.xM, mast.footZM), at(mast.xM, mast.truckZM)], 2);
-  chain(
-    Array.from({ length: 9 }, (_, index) => at((boat.loaM * index) / 8, sheerZM(boat, (boat.loaM * index) / 8))),
-    0.6,
-  );
-  for (const { item } of layout.values())
-    if (item.endPosition)
-      chain(
-        [item.position, item.endPosition].map((end) => at(end.xM, end.zM)),
-        2,
-      );
+  for (const { run, points } of drawn.runs) addChain(taken, points, 1.4, run.id);
+  for (const { points } of drawn.services) addChain(taken, points, 0.7);
+  if (options.show.boat) for (const { points, weight } of boatLines(project, options)) addChain(taken, points, weight);
   return taken;
+}
+
+function addChain(taken: Occupancy, points: readonly Point[], weight: number, runId?: string): void {
+  points.forEach((point, index) => {
+    const previous = points[index - 1];
+    if (previous) taken.addLine(previous, point, weight, runId && stretchOwner(runId, index));
+  });
+}
+
+/** Lines of the boat that words had better not cover, and how much it matters. */
+function boatLines(project: Project, options: ProfileOptions): readonly { points: readonly Point[]; weight: number }[] {
+  const { boat } = project;
+  const wires = wireAntennas(project);
+  const at = (xM: number, zM: number): Point => toDrawing(options.projection, { xM, zM });
+  const stations = Array.from({ length: 9 }, (_, index) => (boat.loaM * index) / 8);
+  return [
+    ...stays(boat, wires).map((stay) => ({ points: stay.points.map(([xM, zM]) => at(xM, zM)), weight: 0.5 })),
+    ...boat.masts.map(({ xM, footZM, truckZM }) => ({ points: [at(xM, footZM), at(xM, truckZM)], weight: 2 })),
+    { points: stations.map((xM) => at(xM, sheerZM(boat, xM))), weight: 0.6 },
+    ...wires.map(({ position, endPosition }) => ({
+      points: [position, endPosition ?? position].map((end) => at(end.xM, end.zM)),
+      weight: 2,
+    })),
+  ];
 }
 
 /** A run that is lost is crossed out in its middle. */

@@ -1,4 +1,5 @@
 import { indexProject } from '../catalogue/lookup.ts';
+import type { Boat } from '../model/boat.ts';
 import type { Item, Project } from '../model/project.ts';
 import { outboardM } from './hullLines.ts';
 import type { Projection } from './types.ts';
@@ -74,9 +75,22 @@ export function fitProjection(
 
 /** What must fit: the boat, its rig and fittings, and every item with the length of its antenna. */
 export function boatExtent(project: Project): Extent {
-  const { boat } = project;
+  const ends = project.items.flatMap((item) => [item.position, antennaTip(project, item)]);
+  const { xForeM, xAftM, zLowM, zHighM } = bareExtent(project.boat);
+  const xs = ends.map(({ xM }) => xM);
+  const zs = ends.map(({ zM }) => zM);
+  return {
+    xForeM: least([xForeM, ...xs]),
+    xAftM: most([xAftM, ...xs]),
+    zLowM: least([zLowM, ...zs]),
+    zHighM: most([zHighM, ...zs]),
+  };
+}
+
+/** Limits of the boat without its items. */
+export function bareExtent(boat: Boat): Extent {
   const xs = [0, boat.loaM + (boat.kind === 'open-boat' ? outboardM(boat) : 0)];
-  const zs = [-boat.draughtM, boat.airDraughtM, boat.freeboardForeM];
+  const zs = [-boat.draughtM, boat.airDraughtM, boat.freeboardForeM, boat.freeboardMidM, boat.freeboardAftM];
   for (const mast of boat.masts) {
     xs.push(mast.xM, ...(mast.boomZM === null ? [] : [mast.xM + mast.boomLengthM]));
     zs.push(mast.footZM, mast.truckZM);
@@ -85,11 +99,6 @@ export function boatExtent(project: Project): Extent {
   for (const fitting of boat.fittings) {
     xs.push(fitting.xForeM, fitting.xAftM);
     zs.push(fitting.zBaseM, fitting.zTopM);
-  }
-  for (const item of project.items) {
-    const tip = antennaTip(project, item);
-    xs.push(item.position.xM, tip.xM);
-    zs.push(item.position.zM, tip.zM);
   }
   return { xForeM: least(xs), xAftM: most(xs), zLowM: least(zs), zHighM: most(zs) };
 }

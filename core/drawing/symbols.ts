@@ -4,14 +4,8 @@ import { type Box, boxAround, grown, type Point, round2 } from './geometry.ts';
 import type { Glyph } from './glyph.ts';
 import { antennaGlyph, wireGlyph } from './glyphAntennas.ts';
 import { inlineGlyph, powerGlyph } from './glyphDevices.ts';
-import {
-  boxLabel,
-  equipmentGlyph,
-  positionSourceGlyph,
-  radioGlyph,
-  standaloneGlyph,
-  unknownGlyph,
-} from './glyphSets.ts';
+import { equipmentGlyph } from './glyphEquipment.ts';
+import { boxLabel, positionSourceGlyph, radioGlyph, standaloneGlyph, unknownGlyph } from './glyphSets.ts';
 import { Occupancy } from './occupancy.ts';
 import { isUpright, toDrawing } from './projection.ts';
 import type { Projection } from './types.ts';
