@@ -66,6 +66,15 @@ export const POWER: readonly PartOf<'power'>[] = [
   ...[3, 5, 10, 15, 20, 30].map((ratingA) =>
     power(`breaker-${ratingA}a`, 'breaker', `Breaker ${ratingA} A`, 'Protects the conductor behind it.', { ratingA }),
   ),
+  ...[10, 30].map((ratingA) =>
+    power(
+      `fuse-holder-${ratingA}a`,
+      'fuse-holder',
+      `Fuse holder, ${ratingA} A`,
+      'Sealed holder close to the battery; protects the conductor behind it.',
+      { ratingA },
+    ),
+  ),
   power(
     'inverter-230v',
     'inverter',

@@ -5,7 +5,7 @@ import { SATELLITE_AND_SHORE_ROWS } from './satelliteRadios.ts';
 const FCC_VHF = rule(25, 5, '47 CFR 80.215(e): 25 W at most; (g): from 8 W');
 const VHF_DBM = rule(-107, 3, '47 CFR 80.913(e): 1 uV, 6 dB S/N; bench tests of sets find 9 to 13 dB better');
 const VHF_AMPS = [
-  read(5.5, 0.8, 'marine electricity handbook: about 5 A; 5 to 6.5 A by makers, from memory'),
+  read(5.5, 0.8, 'marine electricity handbook: about 5 A; makers, from memory: 5 to 6.5 A'),
   read(0.4, 0.3, 'marine electricity handbook: 0.1 A standby; to 1 A in the class A AIS manual’s list'),
 ] as const;
 const AIS_DBM = rule(-107, 3, 'IEC 62287-2 Table 4: -107 dBm at 20 % packet error');

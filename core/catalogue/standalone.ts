@@ -18,7 +18,7 @@ const read = (value: number, tolerance: number, source: string): Figure =>
 const assumed = (value: number, tolerance: number, source: string): Figure =>
   figure(value, tolerance, 'assumed', source);
 
-const BEACON_W = read(5, 2.3, 'satellite-system page: 5 W burst of 0.5 s every 50 s; 2 dB either way from memory');
+const BEACON_W = read(5, 2.3, 'satellite-system page: 5 W burst of 0.5 s every 50 s; from memory: 2 dB either way');
 const AIS_W = read(1, 0.3, 'open AIS handbook ch. 32: 1 W e.i.r.p., so the antenna counts as 0 dBi');
 const HANDHELD_W = read(5, 1, 'handheld owner’s manual: 5 W high, 1 W low');
 const VHF_DBM = figure(-107, 3, 'standard', '47 CFR 80.913(e): 1 uV, 6 dB S/N');
