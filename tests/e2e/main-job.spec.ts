@@ -1,0 +1,141 @@
+import { execFileSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { expect, test } from '@playwright/test';
+import { parseProject } from '../../core/document/load.ts';
+import { drag, openApp, openDemo, panelTab, pointOf, pointOfPort, projectOf } from './support.ts';
+
+// The main job by pointer, in a real browser against the browser host.
+
+test.beforeEach(({ page }) => openApp(page));
+
+test('a first start shows the first demo boat with its remarks', async ({ page }) => {
+  await expect(page.getByRole('heading', { name: /Brannoch Tern/ })).toBeVisible();
+  await panelTab(page, 'Findings').click();
+  await expect(page.getByRole('article', { name: /AIS-1 does not transmit/ })).toBeVisible();
+});
+
+for (const name of ['Brannoch Tern', 'Pelluna', 'Vessarine']) {
+  test(`${name} opens and every page of it has something to say`, async ({ page }) => {
+    await openDemo(page, name);
+    for (const tab of ['Particulars', 'Path loss', 'Range', 'Redundancy', 'Findings', 'Install sheet']) {
+      await panelTab(page, tab).click();
+      const text = (await page.getByRole('tabpanel', { name: tab, exact: true }).textContent()) ?? '';
+      expect(text.length, tab).toBeGreaterThan(200);
+      expect(text, tab).not.toMatch(/NaN|undefined|Infinity|\[object/);
+    }
+  });
+}
+
+test('a part dragged onto the boat is added, and undo takes it away again', async ({ page }) => {
+  const before = await projectOf(page);
+  await page.getByPlaceholder('Search parts').fill('AIS-SART');
+  const row = await page.getByRole('option', { name: 'AIS-SART' }).boundingBox();
+  if (!row) throw new Error('the part is not in the list');
+  const place = await pointOf(page, { kind: 'place', id: 'companionway' });
+  await drag(page, { x: row.x + 60, y: row.y + row.height / 2 }, place);
+  await expect.poll(async () => (await projectOf(page)).items.length).toBe(before.items.length + 1);
+  const added = (await projectOf(page)).items.at(-1);
+  expect(added?.partId).toBe('sart-ais');
+  expect(added?.placeId).toBe('companionway');
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => projectOf(page)).toEqual(before);
+  await page.keyboard.press('Control+Shift+z');
+  await expect.poll(async () => (await projectOf(page)).items.length).toBe(before.items.length + 1);
+});
+
+test('a run drawn from port to port joins them; a port that does not fit says why', async ({ page }) => {
+  await openDemo(page, 'Vessarine');
+  const canvas = await pointOf(page, { kind: 'item', id: 'em-1' });
+  await page.mouse.click(canvas.x, canvas.y);
+  const before = await projectOf(page);
+  // A beacon's neighbour: the emergency antenna does not fit a data port.
+  await drag(page, await pointOfPort(page, 'em-1', 'feed'), await pointOfPort(page, 'bus-1', 'h'));
+  expect((await projectOf(page)).runs.length).toBe(before.runs.length);
+  await expect(
+    page
+      .getByRole('status')
+      .filter({ hasText: /fit|data|coax|port/i })
+      .first(),
+  ).toBeVisible();
+});
+
+test('a longer cable loses more: the number on the path-loss page follows the edit', async ({ page }) => {
+  await page.getByRole('tab', { name: 'Outline' }).click();
+  await page.getByRole('row', { name: /^W01 / }).click();
+  await panelTab(page, 'Path loss').click();
+  const panel = page.getByRole('tabpanel', { name: 'Path loss' });
+  await expect(panel).toContainText(/arrives as 7\.\d+ W/);
+  await panelTab(page, 'Particulars').click();
+  const measured = page.getByRole('textbox', { name: 'Measured length' });
+  await measured.fill('34');
+  await measured.press('Enter');
+  await panelTab(page, 'Path loss').click();
+  await expect(panel).toContainText(/arrives as 3\.\d+ W/);
+});
+
+test('dragging the masthead antenna down shortens its range while it moves', async ({ page }) => {
+  await panelTab(page, 'Range').click();
+  const panel = page.getByRole('tabpanel', { name: 'Range' });
+  await expect(panel).toContainText('20.2 NM');
+  const from = await pointOf(page, { kind: 'item', id: 'a1' });
+  await page.mouse.move(from.x, from.y);
+  await page.mouse.down();
+  await page.mouse.move(from.x, from.y + 30);
+  await page.mouse.move(from.x, from.y + 120, { steps: 8 });
+  await expect(panel).not.toContainText('20.2 NM');
+  await page.keyboard.press('Escape');
+  await page.mouse.up();
+  await expect(panel).toContainText('20.2 NM');
+});
+
+test('choosing a failure shows on the drawing what is left, and Escape brings the boat back', async ({ page }) => {
+  await panelTab(page, 'Redundancy').click();
+  await page.getByRole('button', { name: 'Main mast lost' }).click();
+  await expect(page.getByRole('status').filter({ hasText: 'Main mast lost' })).toContainText('lost');
+  await page.getByRole('button', { name: /Show intact boat/ }).click();
+  await expect(page.getByRole('status').filter({ hasText: 'Main mast lost' })).toHaveCount(0);
+});
+
+test('a finding is overruled with a reason that stays in the document, and restored', async ({ page }) => {
+  await panelTab(page, 'Findings').click();
+  const finding = page.getByRole('article', { name: /Lamp L1 close to A1/ });
+  await finding.getByRole('button', { name: 'Overrule…' }).click();
+  await finding.getByRole('textbox').fill('Squelch test done, no noise');
+  await finding.getByRole('button', { name: /^Overrule C/ }).click();
+  await expect(finding).toContainText('Overruled: Squelch test done, no noise');
+  expect((await projectOf(page)).findingOverrides).toHaveLength(1);
+  await finding.getByRole('button', { name: 'Restore' }).click();
+  expect((await projectOf(page)).findingOverrides).toHaveLength(0);
+});
+
+test('the install sheet comes out as a PDF whose text says what the screen says', async ({ page }) => {
+  test.skip(!existsSync('/usr/bin/pdftotext'), 'pdftotext (poppler-utils) is not installed');
+  await panelTab(page, 'Install sheet').click();
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Export PDF' }).click();
+  const file = await download;
+  expect(file.suggestedFilename()).toBe('brannoch-tern-install-sheet.pdf');
+  const path = join(mkdtempSync(join(tmpdir(), 'backstay-pdf-')), 'sheet.pdf');
+  await file.saveAs(path);
+  const text = execFileSync('pdftotext', ['-layout', path, '-'], { encoding: 'utf8' });
+  for (const words of ['Brannoch Tern', 'W01', 'RG-58C/U', '17.0 m', 'Never transmit without an antenna']) {
+    expect(text.replace(/\s+/g, ' ').toLowerCase()).toContain(words.toLowerCase());
+  }
+  expect(text).toMatch(/licensed or certificated installer/);
+  expect(text).not.toMatch(/seaworthy|compliant/i);
+});
+
+test('what is saved opens again as the same document', async ({ page }) => {
+  await page.getByRole('tab', { name: 'Outline' }).click();
+  await page.getByRole('row', { name: /^VHF-2/ }).click();
+  await page.keyboard.press('Delete');
+  const download = page.waitForEvent('download');
+  await page.evaluate(() => Object.assign(window, { showSaveFilePicker: undefined }));
+  await page.keyboard.press('Control+Shift+s');
+  const path = await (await download).path();
+  const loaded = parseProject(readFileSync(path, 'utf8'));
+  if (!loaded.ok) throw new Error('the saved document does not load');
+  expect(loaded.project).toEqual(await projectOf(page));
+});
