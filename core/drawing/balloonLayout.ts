@@ -2,7 +2,7 @@ import type { Project } from '../model/project.ts';
 import { arrange, type Place, type Side, type Wish } from './balloonRows.ts';
 import { balloonNumber } from './balloons.ts';
 import { flagSize, type Marks } from './findingMarks.ts';
-import { type Box, boxAround, clamp, crosses, grown, type Point, union } from './geometry.ts';
+import { type Box, boxAround, crosses, grown, type Point, union } from './geometry.ts';
 import { Occupancy } from './occupancy.ts';
 import type { ProfileOptions } from './options.ts';
 import type { Silhouette } from './silhouette.ts';

@@ -10,6 +10,18 @@ export interface Curve {
   readonly pieces: readonly Piece[];
 }
 
+/**
+ * Points written in a frame of their own, `x z, x z, ...`, with the frame's origin and units in boat metres: a shape is
+ * then one short line of numbers.
+ */
+export function frame(originXM: number, originZM: number, unitXM: number, unitZM: number): (points: string) => Metre[] {
+  return (points) =>
+    points.split(',').map((pair) => {
+      const [x = 0, z = 0] = pair.trim().split(' ').map(Number);
+      return [originXM + x * unitXM, originZM + z * unitZM];
+    });
+}
+
 /** Straight lines through points. */
 export function straight(points: readonly Metre[]): Curve {
   const [start, ...rest] = points;

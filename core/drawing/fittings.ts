@@ -1,7 +1,7 @@
 import type { Boat, Fitting } from '../model/boat.ts';
-import { fair, joined, type Metre, straight } from './curve.ts';
+import { fair, frame, joined, type Metre, straight } from './curve.ts';
 import { flybridge, wheelhouse } from './fittingHouses.ts';
-import { hullForm, sheerZM } from './hullLines.ts';
+import { sheerZM } from './hullLines.ts';
 import { hairline, outline, type Pen, pane, thin } from './pen.ts';
 import type { Shape } from './types.ts';
 
@@ -32,36 +32,16 @@ export function fittingShapes(boat: Boat, fitting: Fitting, pen: Pen): readonly 
 function arch({ xForeM: fore, xAftM: aft, zBaseM: base, zTopM: top }: Fitting, pen: Pen): readonly Shape[] {
   const heightM = top - base;
   const tubeM = Math.max(0.06, 0.035 * heightM);
-  const lean = 0.16 * heightM;
-  const bow = Math.min(0.18 * heightM, 0.35);
-  const leg = (footXM: number, topXM: number, inset: number) =>
-    fair([
-      [footXM, base],
-      [footXM + (topXM - footXM) * 0.6, base + 0.62 * heightM],
-      [topXM - inset * 0.2, top - bow],
-      [topXM + inset, top],
-    ]);
+  // Metres from the foot of the fore leg, heights as shares.
+  const fromFore = frame(fore - 0.16 * heightM, base, 0.16 * heightM, heightM);
+  const leg = fromFore('0 0, 0.6 0.62, 0.95 0.86, 1.2 1');
+  const afterLeg = frame(aft, base, heightM, heightM)('-0.064 0, 0 0.94');
+  const beside = (points: readonly Metre[]): Metre[] => points.map(([x, z]) => [x + tubeM, z]);
   return [
-    outline(pen, leg(fore - lean, fore, 0.1), 'none', 1),
-    outline(pen, leg(fore - lean + tubeM, fore + tubeM, 0.1), 'none', 0.7),
-    outline(
-      pen,
-      straight([
-        [aft - 0.4 * lean, base],
-        [aft, top - 0.5 * bow],
-      ]),
-      'none',
-      0.7,
-    ),
-    outline(
-      pen,
-      straight([
-        [aft - 0.4 * lean + tubeM, base],
-        [aft + tubeM, top - 0.4 * bow],
-      ]),
-      'none',
-      1,
-    ),
+    outline(pen, fair(leg), 'none', 1),
+    outline(pen, fair(beside(leg)), 'none', 0.7),
+    outline(pen, straight(afterLeg), 'none', 0.7),
+    outline(pen, straight(beside(afterLeg)), 'none', 1),
     pane(
       pen,
       [

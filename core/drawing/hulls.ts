@@ -1,5 +1,5 @@
 import type { Boat } from '../model/boat.ts';
-import { type Curve, fair, joined, type Metre, sampled, straight } from './curve.ts';
+import { type Curve, fair, frame, joined, type Metre, sampled, straight } from './curve.ts';
 import { bootTop, type HullLines, hullForm, propeller, sheerZM, waterlineEnds } from './hullLines.ts';
 import { catamaranLines, displacementLines, openLines, planingLines } from './hullsOther.ts';
 
@@ -111,46 +111,31 @@ function spadeRudder(boat: Boat, aftM: number, bottomZM: (share: number) => numb
 function longKeelLines(boat: Boat): HullLines {
   const { loaM, draughtM: d } = boat;
   const { foreM, aftM } = waterlineEnds(boat);
-  const at = (share: number, depth: number): Metre => [foreM + share * (aftM - foreM), -depth * d];
+  // Along in shares of the waterline, down in draughts.
+  const at = frame(foreM, 0, aftM - foreM, d);
   const counterM = loaM - aftM;
+  const counter = frame(aftM, 0, counterM, boat.freeboardAftM);
   const outline = joined(
-    fair([
-      ...stemPoints(boat, foreM, 0.3),
-      at(0.045, 0.2),
-      at(0.12, 0.42),
-      at(0.23, 0.64),
-      at(0.36, 0.82),
-      at(0.5, 0.92),
-    ]),
-    straight([at(0.5, 0.92), at(0.88, 1)]),
-    straight([at(0.885, 0.97), at(0.905, 0.62)]),
+    fair([...stemPoints(boat, foreM, 0.3), ...at('0.045 -0.2, 0.12 -0.42, 0.23 -0.64, 0.36 -0.82, 0.5 -0.92')]),
+    straight(at('0.5 -0.92, 0.88 -1, 0.885 -0.97, 0.905 -0.62')),
     // Propeller aperture in the deadwood.
-    fair([at(0.905, 0.62), at(0.872, 0.56), at(0.87, 0.4), at(0.918, 0.34)]),
-    straight([at(0.945, 0.1)]),
-    fair([
-      at(0.945, 0.1),
-      [aftM, 0],
-      [aftM + 0.45 * counterM, 0.2 * boat.freeboardAftM],
-      [loaM - 0.12 * counterM, 0.52 * boat.freeboardAftM],
-    ]),
+    fair(at('0.905 -0.62, 0.872 -0.56, 0.87 -0.4, 0.918 -0.34')),
+    fair([...at('0.945 -0.1, 1 0'), ...counter('0.45 0.2, 0.88 0.52')]),
     straight([[loaM, sheerZM(boat, loaM)]]),
   );
   const rudder = joined(
-    straight([at(0.95, 0.1), at(0.892, 0.99)]),
-    fair([at(0.892, 0.99), at(0.93, 0.985), at(0.965, 0.9), at(0.985, 0.6), at(0.985, 0.02)]),
+    straight(at('0.95 -0.1, 0.892 -0.99')),
+    fair(at('0.892 -0.99, 0.93 -0.985, 0.965 -0.9, 0.985 -0.6, 0.985 -0.02')),
   );
-  const planks = [0.3, 0.52].map((drop) =>
-    sampled((xM) => sheerZM(boat, xM) * (1 - drop * 0.35), foreM * drop * 0.9, loaM - counterM * 0.1 * (1 + drop)),
-  );
-  const [strake] = planks;
+  const strake = sampled((xM) => sheerZM(boat, xM) * 0.9, foreM * 0.27, loaM - counterM * 0.13);
   return {
     outline,
     sheer: sampled((xM) => sheerZM(boat, xM), 0, loaM),
     appendages: [rudder],
     details: [
       ...bootTop(boat, foreM, aftM + 0.25 * counterM),
-      ...(strake ? [strake] : []),
-      propeller(at(0.895, 0.49), 0.1 * d),
+      strake,
+      propeller([foreM + 0.895 * (aftM - foreM), -0.49 * d], 0.1 * d),
     ],
   };
 }

@@ -1,5 +1,5 @@
 import type { Boat } from '../model/boat.ts';
-import { fair, joined, straight } from './curve.ts';
+import { fair, frame, joined, straight } from './curve.ts';
 import { hullForm, sheerZM } from './hullLines.ts';
 import { hairline, type Pen, pane, thin } from './pen.ts';
 import type { Shape } from './types.ts';
@@ -12,61 +12,18 @@ export function deckGear(boat: Boat, pen: Pen): readonly Shape[] {
 /** Centre console with its screen and wheel, and the leaning post behind it. */
 function console(boat: Boat, pen: Pen): readonly Shape[] {
   if (boat.kind !== 'open-boat' || boat.deckhouses.length > 0 || boat.loaM < 4) return [];
-  const x = 0.46 * boat.loaM;
+  const xM = 0.46 * boat.loaM;
   // What stands below the gunwale is hidden by the side.
-  const foot = sheerZM(boat, x);
-  const top = 0.55 * boat.freeboardMidM + Math.min(1.05, 0.2 * boat.loaM);
-  const w = Math.min(0.6, 0.1 * boat.loaM);
+  const footM = sheerZM(boat, xM);
+  const topM = 0.55 * boat.freeboardMidM + Math.min(1.05, 0.2 * boat.loaM);
+  if (topM - footM < 0.2) return [];
+  const at = frame(xM, footM, Math.min(0.6, 0.1 * boat.loaM), topM - footM);
   return [
-    pane(
-      pen,
-      [
-        [x, foot],
-        [x + 0.1 * w, top - 0.25],
-        [x + 0.55 * w, top - 0.05],
-        [x + 0.95 * w, top - 0.3],
-        [x + w, foot],
-      ],
-      1,
-      'boat',
-    ),
-    hairline(
-      pen,
-      [
-        [x + 0.12 * w, top - 0.25],
-        [x + 0.42 * w, top + 0.28],
-        [x + 0.62 * w, top + 0.3],
-        [x + 0.58 * w, top - 0.05],
-      ],
-      0.8,
-    ),
-    hairline(
-      pen,
-      [
-        [x + 0.98 * w, top - 0.34],
-        [x + 1.22 * w, top - 0.08],
-      ],
-      1.2,
-    ),
-    pane(
-      pen,
-      [
-        [x + 1.75 * w, foot],
-        [x + 1.7 * w, top - 0.32],
-        [x + 2.4 * w, top - 0.32],
-        [x + 2.35 * w, foot],
-      ],
-      0.9,
-      'boat',
-    ),
-    hairline(
-      pen,
-      [
-        [x + 2.34 * w, top - 0.32],
-        [x + 2.48 * w, top],
-      ],
-      1,
-    ),
+    pane(pen, at('0 0, 0.12 0.66, 0.55 0.94, 0.95 0.62, 1 0'), 1, 'boat'),
+    hairline(pen, at('0.14 0.68, 0.44 1.4, 0.64 1.42, 0.58 0.94'), 0.8),
+    hairline(pen, at('0.98 0.56, 1.22 0.9'), 1.2),
+    pane(pen, at('1.75 0, 1.7 0.6, 2.4 0.6, 2.35 0'), 0.9, 'boat'),
+    hairline(pen, at('2.34 0.6, 2.48 1'), 1),
   ];
 }
 

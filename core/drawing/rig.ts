@@ -1,6 +1,6 @@
 import type { Boat, Mast } from '../model/boat.ts';
 import type { Item } from '../model/project.ts';
-import { fair, type Metre, straight } from './curve.ts';
+import { fair, frame, type Metre, straight } from './curve.ts';
 import { hullForm, sheerZM } from './hullLines.ts';
 import { hairline, inked, outline, type Pen, pane, thin } from './pen.ts';
 import type { Shape } from './types.ts';
@@ -110,51 +110,22 @@ function endsOf(item: Item): { readonly lower: Metre; readonly upper: Metre } | 
 
 /** Mast with spreaders, boom and stowed sail. Drawn over the stays. */
 export function mastShapes(boat: Boat, mast: Mast, pen: Pen): readonly Shape[] {
-  const sailing = isSailing(boat);
   const w = mastWidthM(mast, pen) / 2;
   const { xM: x, footZM: foot, truckZM: truck } = mast;
-  const heightM = truck - foot;
-  const taper = sailing ? 0.62 : 0.55;
-  const tube = straight([
-    [x - w, foot],
-    [x - w, foot + 0.78 * heightM],
-    [x - w * taper, truck],
-    [x + w, truck],
-    [x + w, foot],
-  ]);
-  const base =
-    mast.stepped === 'deck'
-      ? [
-          hairline(
-            pen,
-            [
-              [x - 2 * w, foot],
-              [x + 2 * w, foot],
-            ],
-            1.4,
-          ),
-        ]
-      : [];
-  return [
-    ...boom(boat, mast, pen),
-    outline(pen, tube, 'paper', 1),
-    ...base,
-    ...(sailing ? mast.spreaderZM.map((zM) => spreader(mast, zM, pen)) : crosstree(mast, pen)),
-    // Masthead crane, aft of the truck.
-    ...(sailing
-      ? [
-          hairline(
-            pen,
-            [
-              [x + w, truck - 0.02],
-              [x + w + 0.16, truck - 0.02],
-              [x + w, truck - 0.16],
-            ],
-            0.9,
-          ),
-        ]
-      : []),
-  ];
+  // Across in half widths of the section, up in shares of the height.
+  const at = frame(x, foot, w, truck - foot);
+  const foots = mast.stepped === 'deck' ? [hairline(pen, at('-2 0, 2 0'), 1.4)] : [];
+  const aloft = isSailing(boat)
+    ? [...mast.spreaderZM.map((zM) => spreader(mast, zM, pen)), crane(mast, pen)]
+    : crosstree(mast, pen);
+  const tube = straight(at('-1 0, -1 0.78, -0.6 1, 1 1, 1 0'));
+  return [...boom(boat, mast, pen), outline(pen, tube, 'paper', 1), ...foots, ...aloft];
+}
+
+/** Masthead crane, aft of the truck. */
+function crane(mast: Mast, pen: Pen): Shape {
+  const at = frame(mast.xM + mastWidthM(mast, pen) / 2, mast.truckZM, 1, 1);
+  return hairline(pen, at('0 -0.02, 0.16 -0.02, 0 -0.16'), 0.9);
 }
 
 /** Seen from the side a spreader is short: its sweep aft. */
@@ -206,29 +177,38 @@ function boom(boat: Boat, mast: Mast, pen: Pen): readonly Shape[] {
       spar,
     ];
   }
-  const stow = Math.min(0.34, 0.058 * length);
-  const sail = fair([
-    on(0.015, thick / 2),
-    on(0.03, stow * 1.5),
-    on(0.12, stow * 1.05),
-    on(0.3, stow * 0.98),
-    on(0.55, stow * 0.8),
-    on(0.8, stow * 0.56),
-    on(0.95, thick * 0.7),
-  ]);
+  return [...stowedSail(boat, mast, pen, on, thick), spar];
+}
+
+/** The sail flaked on the boom under its ties, the vang and the mainsheet. */
+function stowedSail(
+  boat: Boat,
+  mast: Mast,
+  pen: Pen,
+  on: (share: number, up?: number) => Metre,
+  thick: number,
+): readonly Shape[] {
+  const stow = Math.min(0.34, 0.058 * mast.boomLengthM);
+  const heights: readonly (readonly [share: number, up: number])[] = [
+    [0.015, thick / 2],
+    [0.03, stow * 1.5],
+    [0.12, stow * 1.05],
+    [0.3, stow * 0.98],
+    [0.55, stow * 0.8],
+    [0.8, stow * 0.56],
+    [0.95, thick * 0.7],
+  ];
+  const sail = fair(heights.map(([share, up]) => on(share, up)));
   const ties = [0.16, 0.34, 0.52, 0.7].map((share) =>
     hairline(pen, [on(share, stow * (1.1 - 0.5 * share)), on(share + 0.012, -thick / 2)], 0.6),
   );
-  const sheetFoot: Metre = [
-    on(0.86)[0],
-    Math.max(sheerZM(boat, Math.min(boat.loaM * 0.95, on(0.86)[0])), houseTop(boat, on(0.86)[0])),
-  ];
+  const [sheetXM] = on(0.86);
+  const deckM = Math.max(sheerZM(boat, Math.min(boat.loaM * 0.95, sheetXM)), houseTop(boat, sheetXM));
   return [
     inked(pen, sail, { ink: 'boat', weight: 0.8, fill: 'paper', closed: false }),
     ...ties,
-    hairline(pen, [on(0.24, -thick / 2), [mast.xM + w, mast.footZM + 0.15]], 0.7),
-    hairline(pen, [on(0.86, -thick / 2), sheetFoot], 0.7),
-    spar,
+    hairline(pen, [on(0.24, -thick / 2), [mast.xM + mastWidthM(mast, pen) / 2, mast.footZM + 0.15]], 0.7),
+    hairline(pen, [on(0.86, -thick / 2), [sheetXM, deckM]], 0.7),
   ];
 }
 

@@ -1,5 +1,5 @@
 import type { Boat } from '../model/boat.ts';
-import { fair, joined, type Metre, sampled, straight } from './curve.ts';
+import { fair, frame, joined, type Metre, sampled, straight } from './curve.ts';
 import { fittingShapes } from './fittings.ts';
 import { type HullForm, hullForm, sheerZM } from './hullLines.ts';
 import { hairline, inked, outline, type Pen, pane, thin } from './pen.ts';
@@ -249,38 +249,23 @@ function motorHouse(boat: Boat, house: House, pen: Pen): readonly Shape[] {
 function sideWindows(boat: Boat, house: House, pen: Pen, pilot: boolean): readonly Shape[] {
   const { xForeM: fore, xAftM: aft, zTopM: top } = house;
   const base = (xM: number): number => sheerZM(boat, xM);
-  const heightM = top - base((fore + aft) / 2);
-  const high = top - 0.15 * heightM;
+  const high = top - 0.15 * (top - base((fore + aft) / 2));
+  const opening = (a: number, b: number, low: number, upper = high): Shape => {
+    const at = frame(a, low, b - a, upper - low);
+    return pane(pen, at('0 0, 0 1, 1 1, 1 0'), 0.8);
+  };
   const low = (xM: number): number => base(xM) + 0.48 * (top - base(xM));
-  const window = (a: number, b: number): Shape =>
-    pane(
-      pen,
-      [
-        [a, Math.max(low(a), low(b))],
-        [a, high],
-        [b, high],
-        [b, Math.max(low(a), low(b))],
-      ],
-      0.8,
-    );
+  const window = (a: number, b: number): Shape => opening(a, b, Math.max(low(a), low(b)));
   const covers = boat.fittings.filter((fitting) => fitting.kind === 'wheelhouse' && fitting.xForeM < aft);
   const shapes: Shape[] = [];
   let fromM = Math.max(fore + 0.12, ...covers.map((fitting) => fitting.xAftM + 0.15));
   if (pilot && aft - fore > 2.6) {
     const pilotM = Math.min(0.62, 0.16 * (aft - fore));
-    shapes.push(window(fromM, fromM + pilotM), window(fromM + pilotM + 0.1, fromM + 2 * pilotM + 0.1));
     const doorM = fromM + 2 * pilotM + 0.26;
     shapes.push(
-      pane(
-        pen,
-        [
-          [doorM, base(doorM) + 0.12],
-          [doorM, high + 0.04],
-          [doorM + 0.62, high + 0.04],
-          [doorM + 0.62, base(doorM) + 0.12],
-        ],
-        0.8,
-      ),
+      window(fromM, fromM + pilotM),
+      window(fromM + pilotM + 0.1, fromM + 2 * pilotM + 0.1),
+      opening(doorM, doorM + 0.62, base(doorM) + 0.12, high + 0.04),
       window(doorM + 0.1, doorM + 0.52),
     );
     fromM = doorM + 0.78;
@@ -289,8 +274,8 @@ function sideWindows(boat: Boat, house: House, pen: Pen, pilot: boolean): readon
   if (spanM < 0.5) return shapes;
   const count = Math.max(1, Math.round(spanM / 1.15));
   const pitchM = spanM / count;
-  for (let index = 0; index < count; index++) {
-    shapes.push(window(fromM + pitchM * (index + 0.06), fromM + pitchM * (index + 0.9)));
-  }
-  return shapes;
+  const saloon = Array.from({ length: count }, (_, index) =>
+    window(fromM + pitchM * (index + 0.06), fromM + pitchM * (index + 0.9)),
+  );
+  return [...shapes, ...saloon];
 }
