@@ -18,6 +18,8 @@ import type { Block, Sheet, SheetSection } from './types.ts';
 export interface PdfSettings {
   readonly autoFirstPage: false;
   readonly bufferPages: true;
+  /** None to start with: PDFKit's own choice, Helvetica, is not in its browser build. */
+  readonly font: '';
   readonly lang: 'en';
   readonly displayTitle: true;
   readonly pdfVersion: '1.5';
@@ -42,6 +44,7 @@ export function pdfSettings(sheet: Sheet): PdfSettings {
   return {
     autoFirstPage: false,
     bufferPages: true,
+    font: '',
     lang: 'en',
     displayTitle: true,
     pdfVersion: '1.5',
@@ -61,7 +64,7 @@ export function pdfSettings(sheet: Sheet): PdfSettings {
  * Draws the whole sheet into a PDFKit document made with `pdfSettings(sheet)`; the caller ends the document. Runs on
  * any build of PDFKit. In a page:
  *
- *     import PDFDocument from 'pdfkit/js/pdfkit.standalone.js';
+ *     import PDFDocument from 'pdfkit';
  *     const document = new PDFDocument(pdfSettings(sheet));
  *     const chunks: Uint8Array[] = [];
  *     document.on('data', (chunk: Uint8Array) => chunks.push(chunk));

@@ -2,16 +2,20 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import type PDFDocument from 'pdfkit';
 import { describe, expect, it } from 'vitest';
 import { type Assessment, assess } from '../../../core/assess.ts';
 import { parseProject } from '../../../core/document/load.ts';
 import { swapAlternative } from '../../../core/edit/alternatives.ts';
 import type { Project } from '../../../core/model/project.ts';
 import { CAUTIONS } from '../../../core/report/cautions.ts';
+import { pdfSettings, renderSheetPdf } from '../../../core/report/pdf.ts';
 import { isPrintable, printable } from '../../../core/report/pdfSink.ts';
 import { installSheet } from '../../../core/report/sheet.ts';
 import type { Sheet } from '../../../core/report/types.ts';
 import { METRIC_PREFERENCES } from '../../../core/units/preferences.ts';
+import { readSheetFonts } from '../../../electron/node/fonts.ts';
 import { sheetPdf } from '../../../electron/node/pdf.ts';
 import { ASSESSMENT, BOAT } from './boat.ts';
 
@@ -186,6 +190,22 @@ describe.skipIf(!hasPoppler)('the PDF read back by pdftotext (skipped where popp
     const path = await saved(sheetOf(BOAT, ASSESSMENT));
     const page = pagesOf(path).find((text) => text.includes('when printed at full size'));
     expect(page).toMatch(/Scale 1:\d+ when printed/);
+  });
+
+  it('comes out of PDFKit’s browser build the same, page by page', async () => {
+    const build = resolve(import.meta.dirname, '../../../node_modules/pdfkit/js/pdfkit.browser.mjs');
+    const { default: BrowserDocument } = (await import(pathToFileURL(build).href)) as { default: typeof PDFDocument };
+    const sheet = sheetOf(BOAT, ASSESSMENT);
+    const document = new BrowserDocument(pdfSettings(sheet));
+    const chunks: Uint8Array[] = [];
+    const ended = new Promise((done) => document.on('end', done));
+    document.on('data', (chunk: Uint8Array) => chunks.push(chunk));
+    renderSheetPdf(document, sheet, await readSheetFonts());
+    document.end();
+    await ended;
+    const path = join(folder, 'browser.pdf');
+    writeFileSync(path, Buffer.concat(chunks));
+    expect(pagesOf(path)).toEqual(pagesOf(await saved(sheet)));
   });
 
   it('loses nothing and leaves nothing outside the frame when every list runs over many pages', async () => {
