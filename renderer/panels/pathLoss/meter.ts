@@ -1,0 +1,106 @@
+import { MAX_SHOWN_VSWR } from '../../../core/links/budget.ts';
+import type { PathBudget } from '../../../core/links/types.ts';
+import type { Measurement, Project } from '../../../core/model/project.ts';
+import { feederLoss } from '../../../core/report/sectionLosses.ts';
+import { lossOfOpenEndVswrDb, openEndVswr } from '../../../core/rf/mismatch.ts';
+import { q, type RichText } from '../../../core/units/quantity.ts';
+
+/** Below this open-end reading a good VSWR at the set says nothing: a missing antenna reads hardly worse. */
+const HIDES_BELOW_VSWR = 3;
+
+export interface MeterRow {
+  readonly key: string;
+  readonly label: string;
+  readonly text: RichText;
+  readonly when: string;
+}
+
+const READING_WORDS: Readonly<Partial<Record<Measurement['kind'], string>>> = {
+  vswr: 'VSWR, antenna on',
+  'open-end-vswr': 'Open-end VSWR',
+  'insertion-loss-db': 'Loss',
+  'forward-power-w': 'Forward power',
+  'reflected-power-w': 'Reflected power',
+};
+
+/** Readings kept under the set, its antenna or the runs of a path. */
+export function readingsOf(project: Project, path: PathBudget): readonly Measurement[] {
+  const onPath = new Set([path.radioId, path.antennaId, ...path.runIds]);
+  return project.measurements.filter(
+    ({ subject, kind }) => READING_WORDS[kind] !== undefined && onPath.has(subject.id),
+  );
+}
+
+/** What the meter read, reading by reading. */
+export function meterRows(project: Project, path: PathBudget, tagOf: (id: string) => string): readonly MeterRow[] {
+  return readingsOf(project, path).map((reading) => ({
+    key: reading.id,
+    label: `${READING_WORDS[reading.kind]} at ${tagOf(reading.subject.id)}`,
+    text: readingText(reading),
+    when: [reading.date, reading.instrument].filter(Boolean).join(', ') || 'no date or instrument kept',
+  }));
+}
+
+function readingText({ kind, value }: Measurement): RichText {
+  if (kind === 'insertion-loss-db') return [q(value, 'dB')];
+  if (kind === 'forward-power-w' || kind === 'reflected-power-w') return [q(value, 'W')];
+  if (kind !== 'open-end-vswr') return [q(value, 'ratio')];
+  return value > 1
+    ? [q(value, 'ratio'), ', which means ', q(lossOfOpenEndVswrDb(value), 'dB')]
+    : [q(value, 'ratio'), ', which no open feeder can read'];
+}
+
+/** The open-end reading to expect, with its band; more loss reads lower. */
+export function expectedOpenEnd(path: PathBudget): RichText {
+  if (path.openEndVswr >= MAX_SHOWN_VSWR) return ['off the scale: the feeder loses next to nothing'];
+  const { lossDb, toleranceDb } = feederLoss(path);
+  const low = openEndVswr(lossDb + toleranceDb);
+  const least = lossDb - toleranceDb;
+  const text: RichText = [q(path.openEndVswr, 'ratio'), ' (', q(low, 'ratio')];
+  return least > 0
+    ? [...text, ' to ', q(Math.min(MAX_SHOWN_VSWR, openEndVswr(least)), 'ratio'), '); a sound feeder reads no lower']
+    : [...text, ' or more); a sound feeder reads no lower'];
+}
+
+/** Why a good VSWR at the set proves nothing here; null where it does prove something, or a tuner stands between. */
+export function vswrNote(path: PathBudget): RichText | null {
+  if (path.service === 'mf-hf' || path.elements.length === 0) return null;
+  const lossDb = path.measuredLossDb ?? feederLoss(path).lossDb;
+  if (!(lossDb > 0)) return null;
+  const missing = openEndVswr(lossDb);
+  if (missing >= HIDES_BELOW_VSWR) return null;
+  return [
+    'VSWR at the set proves nothing here: through ',
+    q(lossDb, 'dB', 1),
+    ' even a missing antenna would read ',
+    q(missing, 'ratio'),
+    '. Measure the loss of the feeder, or read at the antenna.',
+  ];
+}
+
+export interface LossCheck {
+  readonly text: RichText;
+  readonly isUnexplained: boolean;
+}
+
+/** Measured feeder loss against the predicted one; null where nothing was measured. */
+export function measuredCheck(path: PathBudget): LossCheck | null {
+  if (path.measuredLossDb === null) return null;
+  const { lossDb, toleranceDb } = feederLoss(path);
+  const extraDb = path.measuredLossDb - lossDb;
+  const both: RichText = [
+    'Measured ',
+    q(path.measuredLossDb, 'dB'),
+    ', predicted ',
+    q(lossDb, 'dB'),
+    ' ± ',
+    q(toleranceDb, 'dB'),
+    ': ',
+  ];
+  if (extraDb > toleranceDb) {
+    const hint = ' unexplained. Look for a wet or badly fitted plug, a crushed cable, or a longer run than drawn.';
+    return { text: [...both, q(extraDb, 'dB'), hint], isUnexplained: true };
+  }
+  const word = extraDb < -toleranceDb ? 'less than predicted: check what was measured.' : 'as predicted.';
+  return { text: [...both, word], isUnexplained: false };
+}
