@@ -1,7 +1,7 @@
 import { indexProject } from '../catalogue/lookup.ts';
 import { MAX_SHOWN_VSWR } from '../links/budget.ts';
 import type { PathBudget } from '../links/types.ts';
-import type { RadioClass } from '../model/part.ts';
+import type { RadioClass, StandaloneClass } from '../model/part.ts';
 import { afterLossW } from '../rf/decibels.ts';
 import { openEndVswr, vswrAtInput } from '../rf/mismatch.ts';
 import { bare, type SheetContext, show, watts } from './context.ts';
@@ -167,7 +167,7 @@ function functionRows(context: SheetContext): BlankRow[] {
   return context.project.items.flatMap((item): BlankRow[] => {
     const part = effective.get(item.id);
     if (part?.kind === 'radio') return radioRows(item.tag, part.radioClass, part.traits.dsc);
-    if (part?.kind === 'standalone') return standaloneRows(item.tag, STANDALONE_WORDS[part.standaloneClass]);
+    if (part?.kind === 'standalone') return standaloneRows(item.tag, part.standaloneClass);
     if (part?.kind === 'antenna' && part.antennaClass === 'vhf-emergency') {
       return [
         {
@@ -212,7 +212,18 @@ function radioRows(tag: string, radioClass: RadioClass, dsc: boolean): BlankRow[
   return [{ label: `${tag}: switched on and exercised as its maker describes`, expected: 'works', unit: YES_NO }];
 }
 
-function standaloneRows(tag: string, kind: string): BlankRow[] {
+function standaloneRows(tag: string, standaloneClass: StandaloneClass): BlankRow[] {
+  const kind = STANDALONE_WORDS[standaloneClass];
+  if (standaloneClass === 'handheld-vhf') {
+    return [
+      {
+        label: `${tag} (${kind}): radio check on a working channel, low power`,
+        expected: 'loud and clear',
+        unit: YES_NO,
+      },
+      { label: `${tag}: battery charged, spare battery or charger aboard`, expected: 'full', unit: YES_NO },
+    ];
+  }
   return [
     {
       label: `${tag} (${kind}): self-test as its maker describes, never a live alert`,
