@@ -5,6 +5,7 @@ import type { FeedResult } from '../power/types.ts';
 import { startBuild } from '../redundancy/build.ts';
 import type { Redundancy } from '../redundancy/types.ts';
 import type { AuditInput, Remark, Rule } from './rule.ts';
+import { sortItems } from './rule.ts';
 import { RULES } from './rules.ts';
 import type { Finding, Severity } from './types.ts';
 
@@ -25,7 +26,8 @@ const SEVERITIES: readonly Severity[] = ['A', 'B', 'C'];
 export function audit(project: Project, results: StageResults): readonly Finding[] {
   const build = startBuild(project, results.paths);
   const paths = [...build.pathsOf.values()].flat().filter((path) => path.switchIds.length === 0);
-  const input: AuditInput = { ...results, project, index: indexProject(project), paths, build };
+  const index = indexProject(project);
+  const input: AuditInput = { ...results, project, index, byKind: sortItems(project, index), paths, build };
   const overrides = new Map(project.findingOverrides.map((override) => [override.findingKey, override]));
   const found = RULES.flatMap((rule) => rule.check(input).map((remark) => ({ rule, remark })));
   return SEVERITIES.flatMap((severity) =>

@@ -13,6 +13,7 @@ import type { Authority, Severity } from './types.ts';
 export interface AuditInput {
   readonly project: Project;
   readonly index: ProjectIndex;
+  readonly byKind: ByKind;
   /** Paths that are ready: nothing on them is to be removed, no switch stands otherwise. */
   readonly paths: readonly PathBudget[];
   readonly ranges: readonly RangeResult[];
@@ -42,18 +43,28 @@ export interface Rule {
   readonly check: (input: AuditInput) => readonly Remark[];
 }
 
-/** Items that stand and whose part is of one kind, with that part. */
-export function itemsOf<K extends PartKind>(input: AuditInput, kind: K): readonly (readonly [Item, PartOf<K>])[] {
-  const found: (readonly [Item, PartOf<K>])[] = [];
-  for (const item of input.project.items) {
-    const part = input.index.effective.get(item.id);
-    if (part && stands(item) && isKind(part, kind)) found.push([item, part]);
+/** An item with its part, overrides applied. */
+export type Placed<K extends PartKind> = readonly [Item, PartOf<K>];
+
+type ByKind = { readonly [K in PartKind]?: Placed<K>[] };
+
+/** Items that stand, by the kind of their part. */
+export function sortItems(project: Project, index: ProjectIndex): ByKind {
+  const sorted: Partial<Record<PartKind, (readonly [Item, Part])[]>> = {};
+  for (const item of project.items) {
+    const part = index.effective.get(item.id);
+    if (!part || !stands(item)) continue;
+    const known = sorted[part.kind];
+    if (known) known.push([item, part]);
+    else sorted[part.kind] = [[item, part]];
   }
-  return found;
+  // Each list was filled under its part's own kind.
+  return sorted as ByKind;
 }
 
-function isKind<K extends PartKind>(part: Part, kind: K): part is PartOf<K> {
-  return part.kind === kind;
+/** Items that stand and whose part is of one kind, with that part. */
+export function itemsOf<K extends PartKind>(input: AuditInput, kind: K): readonly Placed<K>[] {
+  return input.byKind[kind] ?? [];
 }
 
 export function itemSubject(id: string): Subject {

@@ -16,30 +16,35 @@ const HIGHEST_FLOOD_M = 0;
  * same side, for no watertight bulkhead is recorded; everything there at or below the terminals is down.
  */
 export function floodEvents(build: Build, placed: readonly Placed[]): readonly FailureEvent[] {
+  const compartments = new Map(build.project.boat.compartments.map((each) => [each.id, each]));
   const inside = placed.flatMap((entry) => {
     const compartmentId = placeOf(build.project, entry.item)?.compartmentId;
-    const compartment = build.project.boat.compartments.find((each) => each.id === compartmentId);
+    const compartment = compartmentId ? compartments.get(compartmentId) : undefined;
     return compartment ? [{ ...entry, compartment }] : [];
   });
-  const events = new Map<string, FailureEvent>();
-  for (const source of inside) {
-    const level = source.item.position.zM;
-    if (source.component.kind !== 'bank' || level > HIGHEST_FLOOD_M) continue;
-    const { side, name, id } = source.compartment;
+  const banks = inside.filter(
+    ({ component, item }) => component.kind === 'bank' && item.position.zM <= HIGHEST_FLOOD_M,
+  );
+  const events: FailureEvent[] = [];
+  const covered: { side: string; levelM: number }[] = [];
+  for (const { compartment, item } of banks) {
+    const levelM = item.position.zM;
+    const { side, name, id } = compartment;
+    if (covered.some((flood) => flood.side === side && Math.abs(flood.levelM - levelM) <= SAME_LEVEL_M)) continue;
+    covered.push({ side, levelM });
     const down = inside.filter(
-      (entry) => entry.compartment.side === side && entry.item.position.zM <= level + SAME_LEVEL_M,
+      (entry) => entry.compartment.side === side && entry.item.position.zM <= levelM + SAME_LEVEL_M,
     );
-    const downIds = down.map((entry) => entry.component.id);
-    const banks = down.filter((entry) => entry.component.kind === 'bank').map((entry) => entry.item.tag);
-    events.set(`${side}|${[...downIds].sort().join()}`, {
-      id: `flood:${id}:${source.item.id}`,
-      label: `${name} floods over ${banks.join(', ')}`,
+    const drowned = down.filter((entry) => entry.component.kind === 'bank').map((entry) => entry.item.tag);
+    events.push({
+      id: `flood:${id}:${item.id}`,
+      label: `${name} floods over ${drowned.join(', ')}`,
       kind: 'flood',
-      downIds,
+      downIds: down.map((entry) => entry.component.id),
       note: 'Water up to the battery terminals; what stands higher, and anywhere else, stays dry.',
     });
   }
-  return [...events.values()];
+  return events;
 }
 
 /**

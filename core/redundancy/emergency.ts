@@ -12,14 +12,20 @@ export interface EmergencyFit {
   readonly socket: string;
 }
 
+const cache = new WeakMap<Project, readonly Item[]>();
+
 /** Emergency VHF antennas kept aboard with a lead of their own, not wired into the installation. */
 export function emergencyAntennas(project: Project): readonly Item[] {
+  const known = cache.get(project);
+  if (known) return known;
   const index = indexProject(project);
-  return project.items.filter((item) => {
+  const found = project.items.filter((item) => {
     const part = index.effective.get(item.id);
     const isEmergency = part?.kind === 'antenna' && part.antennaClass === 'vhf-emergency';
     return isEmergency && stands(item) && !(index.runsAtItem.get(item.id) ?? []).some(stands);
   });
+  cache.set(project, found);
+  return found;
 }
 
 /** Whether an emergency antenna's lead reaches a set in a straight line, the least it must do, and has its plug. */

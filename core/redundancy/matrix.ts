@@ -2,7 +2,7 @@ import type { ServiceId } from '../model/services.ts';
 import type { Build, BuiltWay } from './build.ts';
 import { hasDrawnSupply, supplyGate } from './supply.ts';
 import type { Columns } from './tree.ts';
-import { addColumn, downColumns, emptyColumns, hasColumn } from './tree.ts';
+import { addColumn, addColumns, downColumns, emptyColumns, hasColumn } from './tree.ts';
 import type { FailureEvent, MatrixRow, ServiceState } from './types.ts';
 
 /** A way with what it hangs on, ready to be tried against every event at once. */
@@ -10,7 +10,10 @@ export interface TriedWay extends BuiltWay {
   readonly hangsOn: readonly string[];
 }
 
-/** The failure matrix: every event against every shown service, worked out in one pass over the gates. */
+/**
+ * The failure matrix: every event against every shown service, worked out in one pass over the gates. The first event is
+ * the one in which nothing has failed; a cell that an event does not touch is the same object as there.
+ */
 export function failureMatrix(
   build: Build,
   services: readonly ServiceId[],
@@ -18,17 +21,44 @@ export function failureMatrix(
   events: readonly FailureEvent[],
 ): readonly MatrixRow[] {
   const columnsOf = downColumns(build.gates, downBy(events), events.length);
-  const tried = services.map((serviceId): Tried => {
-    const ofService = ways.filter((way) => way.serviceId === serviceId);
-    const columns = ofService.map((way) => columnsOf(way.gate));
-    const missing = build.noWays.filter((noWay) => noWay.serviceId === serviceId).map((noWay) => noWay.reason);
-    return { serviceId, ways: ofService, columns, missing };
-  });
+  const tried = services.map((id) => tryService(build, id, ways, columnsOf, events.length));
+  const asDrawn: ServiceState[] = [];
   return events.map((event, column) => {
     const setOver = switchesSetOver(tried, column);
     const trial: Trial = { build, event, down: new Set(event.downIds), column, columnsOf, setOver };
-    return { event, states: tried.map((service) => stateOf(trial, service)) };
+    const states = tried.map((service, index) => {
+      const before = asDrawn[index];
+      const state = before && isUntouched(trial, service) ? before : stateOf(trial, service);
+      if (column === 0) asDrawn.push(state);
+      return state;
+    });
+    return { event, states };
   });
+}
+
+function tryService(
+  build: Build,
+  serviceId: ServiceId,
+  ways: readonly TriedWay[],
+  columnsOf: (node: string) => Columns,
+  width: number,
+): Tried {
+  const ofService = ways.filter((way) => way.serviceId === serviceId);
+  const columns = ofService.map((way) => columnsOf(way.gate));
+  const touched = emptyColumns(width);
+  for (const each of columns) {
+    if (!hasColumn(each, 0)) addColumns(touched, each);
+  }
+  const missing = build.noWays.filter((noWay) => noWay.serviceId === serviceId).map((noWay) => noWay.reason);
+  const carried = ofService.some((way) => way.carried);
+  const byHand = ofService.some((way) => way.path !== undefined && way.path.switchIds.length > 0);
+  return { serviceId, ways: ofService, columns, touched, carried, byHand, missing };
+}
+
+/** Whether an event leaves a service as it was: none of its ways is touched, and nothing about the event changes a grade. */
+function isUntouched({ event, column, setOver }: Trial, { touched, carried }: Tried): boolean {
+  if (event.kind === 'abandon' || event.kind === 'lightning' || carried || setOver.size > 0) return false;
+  return !hasColumn(touched, column);
 }
 
 function downBy(events: readonly FailureEvent[]): ReadonlyMap<string, Columns> {
@@ -51,6 +81,11 @@ interface Tried {
   readonly serviceId: ServiceId;
   readonly ways: readonly TriedWay[];
   readonly columns: readonly Columns[];
+  /** Events in which any of the ways that work as drawn is down. */
+  readonly touched: Columns;
+  readonly carried: boolean;
+  /** Any of the ways needs a switch set over. */
+  readonly byHand: boolean;
   readonly missing: readonly string[];
 }
 
@@ -70,9 +105,10 @@ interface Trial {
  */
 function switchesSetOver(tried: readonly Tried[], column: number): ReadonlySet<string> {
   const voice = tried.find((service) => service.serviceId === 'voice-fixed');
+  if (!voice?.byHand) return NOTHING;
   const ready = new Set<string>();
   const byHand = new Map<string, readonly string[]>();
-  voice?.ways.forEach((way, index) => {
+  voice.ways.forEach((way, index) => {
     if (hasColumn(voice.columns[index] ?? ALWAYS_UP, column)) return;
     const switchIds = way.path?.switchIds ?? [];
     if (switchIds.length === 0) ready.add(way.itemId);
@@ -86,22 +122,24 @@ function stateOf(trial: Trial, service: Tried): ServiceState {
   const onMount: TriedWay[] = [];
   const liveWayIds: string[] = [];
   let best: TriedWay | undefined;
-  service.ways.forEach((way, index) => {
-    if (hasColumn(service.columns[index] ?? ALWAYS_UP, trial.column)) return;
+  for (let index = 0; index < service.ways.length; index++) {
+    const way = service.ways[index];
+    if (!way || hasColumn(service.columns[index] ?? ALWAYS_UP, trial.column)) continue;
     if (way.carried && !isCarried(trial, way)) {
       onMount.push(way);
-      return;
+      continue;
     }
     const live = inEvent(trial, way);
     liveWayIds.push(live.id);
     if (!best || (best.grade === 'reduced' && live.grade === 'full')) best = live;
-  });
+  }
   if (!best) return { serviceId, grade: 'lost', reason: lostReason(trial, service, onMount), liveWayIds };
   const reason = best.grade === 'full' ? `By ${best.label}.` : `By ${best.label}: ${best.reason}.`;
   return { serviceId, grade: best.grade, reason, liveWayIds };
 }
 
 const ALWAYS_UP = emptyColumns(0);
+const NOTHING: ReadonlySet<string> = new Set();
 
 /**
  * Whether an event makes somebody take a portable set off its mount: it has lost the ship's supply, it was unplugged for
@@ -123,6 +161,7 @@ function inEvent({ build, event, setOver }: Trial, way: TriedWay): TriedWay {
     const atHand = facts?.inGrabBag === true || facts?.bracket === 'float-free';
     return atHand ? way : { ...way, grade: 'reduced', reason: 'it has to be picked up by hand on the way out' };
   }
+  if (setOver.size === 0) return way;
   const { path } = way;
   const lent = path?.switchIds.length === 0 && path.deviceIds.some((id) => setOver.has(id));
   return lent ? { ...way, grade: 'reduced', reason: 'only while its antenna is not switched over to voice' } : way;

@@ -1,4 +1,5 @@
 import type { PathBudget, RangeResult } from '../links/types.ts';
+import type { Boat } from '../model/boat.ts';
 import type { Project } from '../model/project.ts';
 import type { ServiceId } from '../model/services.ts';
 import { failureEvents } from './events.ts';
@@ -6,6 +7,7 @@ import type { TriedWay } from './matrix.ts';
 import { failureMatrix } from './matrix.ts';
 import type { RedundancyModel } from './model.ts';
 import { buildModel, serviceGate } from './model.ts';
+import { isSameModel, type Posed } from './sameModel.ts';
 import { downColumns, loneScenarios, readSinglePoints } from './tree.ts';
 import type { Redundancy, SinglePoint, Way } from './types.ts';
 
@@ -15,12 +17,26 @@ export interface LinkResults {
   readonly ranges: readonly RangeResult[];
 }
 
+interface Known extends Posed {
+  readonly redundancy: Redundancy;
+}
+const cache = new WeakMap<Boat, Known>();
+
 /**
- * What each service hangs on, which single things take it away, and what is left in each failure. Pure. Grades and rules:
- * docs/redundancy.md.
+ * What each service hangs on, which single things take it away, and what is left in each failure. Pure; the same object
+ * as the last time for a boat where nothing that matters has changed. Grades and rules: docs/redundancy.md.
  */
 export function assessRedundancy(project: Project, { paths }: LinkResults): Redundancy {
   const model = buildModel(project, paths);
+  const posed: Posed = { model, events: failureEvents(model.build) };
+  const known = cache.get(project.boat);
+  if (known && isSameModel(known, posed)) return known.redundancy;
+  const redundancy = solve(posed);
+  cache.set(project.boat, { ...posed, redundancy });
+  return redundancy;
+}
+
+function solve({ model, events }: Posed): Redundancy {
   const { build, services } = model;
   const lone = loneScenarios([...build.components.keys()], []);
   const columnsOf = downColumns(build.gates, lone.down, lone.width);
@@ -32,7 +48,7 @@ export function assessRedundancy(project: Project, { paths }: LinkResults): Redu
     components: [...build.components.values()],
     ways: ways.map(publicWay),
     singlePoints: pointsOf(model, (serviceId) => readSinglePoints(columnsOf(serviceGate(serviceId)), lone).ids),
-    matrix: failureMatrix(build, services, ways, failureEvents(build)),
+    matrix: failureMatrix(build, services, ways, events),
   };
 }
 

@@ -39,6 +39,11 @@ export function addColumn(columns: Columns, column: number): void {
   columns[column >>> 5] = (columns[column >>> 5] ?? 0) | (1 << (column & 31));
 }
 
+/** Adds all of `more` to `columns`; both of one width. */
+export function addColumns(columns: Columns, more: Columns): void {
+  for (let i = 0; i < columns.length; i++) columns[i] = (columns[i] ?? 0) | (more[i] ?? 0);
+}
+
 /**
  * Evaluates a tree for many scenarios in one pass: every node gets the set of scenarios in which it is down.
  * @param gates the gates of one or more trees; only those asked for are worked out
@@ -87,7 +92,7 @@ function combine(gate: Gate, inputs: readonly Columns[], width: number): Columns
   if (gate.op === 'atleast') return combineVote(gate.k ?? 0, inputs, width);
   const result = emptyColumns(width);
   if (gate.op === 'or') {
-    for (const input of inputs) for (let i = 0; i < result.length; i++) result[i] = (result[i] ?? 0) | (input[i] ?? 0);
+    for (const input of inputs) addColumns(result, input);
   } else {
     result.fill(0xffffffff);
     for (const input of inputs) for (let i = 0; i < result.length; i++) result[i] = (result[i] ?? 0) & (input[i] ?? 0);

@@ -127,6 +127,34 @@ describe('what a service hangs on', () => {
   });
 });
 
+describe('one step after another', () => {
+  const boat = smallBoat();
+
+  it('gives the same object back where only a position changed', () => {
+    const before = assessed(boat);
+    const items = boat.items.map((each) =>
+      each.id === 'VHF' ? { ...each, position: { ...each.position, xM: 6.1 } } : each,
+    );
+    expect(assessed({ ...boat, items })).toBe(before);
+  });
+
+  it('sees a change of facts, of a run and of what stands on what', () => {
+    const before = assessed(boat);
+    const changed: Project[] = [
+      { ...boat, items: boat.items.map((each) => (each.id === 'HH' ? { ...each, facts: { charged: false } } : each)) },
+      { ...boat, runs: boat.runs.map((each) => (each.id === 'W3' ? { ...each, measuredLengthM: 60 } : each)) },
+      { ...boat, items: boat.items.map((each) => (each.id === 'A1' ? { ...each, placeId: 'arch' } : each)) },
+      { ...boat, feeds: boat.feeds.slice(1) },
+    ];
+    for (const project of changed) {
+      const fresh = structuredClone(project);
+      expect(assessed(project)).not.toEqual(before);
+      expect(assessed(project)).toEqual(assessed(fresh));
+    }
+    expect(assessed(boat)).toEqual(before);
+  });
+});
+
 describe('grades', () => {
   it('calls voice full within the feeder limit and reduced beyond it', () => {
     const boat = smallBoat();
