@@ -48,7 +48,7 @@ function feederRemark(input: AuditInput, antennaId: string, paths: readonly Path
       q(100 * (1 - 10 ** (-limitDb / 10)), 'percent'),
       ' of the power.',
     ],
-    action: feederAction(paths),
+    action: feederAction(input, paths),
   };
 }
 
@@ -75,7 +75,7 @@ function pathInWords(input: AuditInput, path: PathBudget): RichText {
 }
 
 /** Names the worst cable and, where one is in the way, what would be left without the devices. */
-function feederAction(paths: readonly PathBudget[]): RichText {
+function feederAction(input: AuditInput, paths: readonly PathBudget[]): RichText {
   const [path] = paths;
   const cables = path?.elements.filter((element) => element.kind === 'cable') ?? [];
   const worst = largest(cables);
@@ -90,7 +90,11 @@ function feederAction(paths: readonly PathBudget[]): RichText {
   }
   if (path && devices.length > 0) {
     const left = path.lossDb - devices.reduce((sum, device) => sum + device.lossDb, 0);
-    text.push(` Without ${listInWords(devices.map((device) => device.label))} it would be `, q(left, 'dB'), '.');
+    text.push(
+      ` Without ${listInWords(devices.map((device) => tagOf(input, device.subject.id)))} it would be `,
+      q(left, 'dB'),
+      '.',
+    );
   }
   return [...text, ' Measure the new feeder against its predicted figure before it is signed off.'];
 }
@@ -116,7 +120,9 @@ export const feederMeasured: Rule = {
 };
 
 function measuredRemark(input: AuditInput, path: PathBudget, measuredLossDb: number): Remark {
-  const joints = path.elements.filter((element) => element.kind === 'joint').map((element) => element.label);
+  const joints = path.elements
+    .filter((element) => element.kind === 'joint')
+    .map((element) => tagOf(input, element.subject.id));
   const suspect = joints.length > 0 ? `${listInWords(joints)} and the cable beside it` : 'the plugs and the cable';
   const arriving =
     path.txPowerW === null ? [] : [', ', q(path.txPowerW * 10 ** (-measuredLossDb / 10), 'W'), ' at the antenna'];
