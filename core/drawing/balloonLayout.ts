@@ -50,7 +50,7 @@ export function placeBalloons(
   const taken = new Occupancy(30 * u);
   for (const box of around.keepClear) taken.addBox(box);
   for (const { box, item } of symbols) if (!item.endPosition) taken.addBox(box);
-  return untangled.map((place) => settle(place, taken, options)).map((place) => balloonOf(project, place, u));
+  return settled(untangled, taken, options).map((place) => balloonOf(project, place, u));
 }
 
 const dotOf = (symbol: PlacedSymbol): Point => onSheet(symbol, symbol.glyph.dot);
@@ -85,7 +85,7 @@ function uncrossed(places: readonly Place[]): readonly Place[] {
     for (let i = 0; i < result.length; i++) {
       for (let j = i + 1; j < Math.min(result.length, i + 1 + window); j++) {
         const [a, b] = [result[i], result[j]];
-        if (!a || !b || !crosses(a.wish.dot, a.center, b.wish.dot, b.center)) continue;
+        if (!a || !b || !leadersCross(a, b)) continue;
         result[i] = { ...a, center: b.center, side: b.side };
         result[j] = { ...b, center: a.center, side: a.side };
         swaps++;
@@ -107,23 +107,34 @@ function stepsAside(): readonly (readonly [number, number])[] {
   return steps.sort((a, b) => far(a) - far(b));
 }
 
-/** The nearest place where it covers nothing. */
-function settle(place: Place, taken: Occupancy, options: ProfileOptions): Place {
+/** Places one after the other: each the nearest where it covers nothing and its leader crosses none drawn so far. */
+function settled(places: readonly Place[], taken: Occupancy, options: ProfileOptions): readonly Place[] {
+  const done: Place[] = [];
+  for (const place of places) {
+    const leaders = places.length <= SMALL ? done : done.slice(-8);
+    const found = settle(place, leaders, taken, options);
+    taken.addBox(extentOf(found, options.textSize / 11));
+    done.push(found);
+  }
+  return done;
+}
+
+function settle(place: Place, leaders: readonly Place[], taken: Occupancy, options: ProfileOptions): Place {
   const u = options.textSize / 11;
   const sheet: Box = { left: 2 * u, top: 2 * u, right: options.width - 2 * u, bottom: options.height - 2 * u };
   const row = place.side === 'top' || place.side === 'bottom';
   const out = place.side === 'left' || place.side === 'top' ? -u : u;
+  let crossing: Place | null = null;
   for (const [aside, outward] of STEPS_ASIDE) {
     const [along, away] = [aside * u, outward * out];
     const center = { x: place.center.x + (row ? along : away), y: place.center.y + (row ? away : along) };
     const moved = { ...place, center };
     const box = extentOf(moved, u);
     if (!inside(box, sheet) || taken.hits(grown(box, u))) continue;
-    taken.addBox(box);
-    return moved;
+    if (!leaders.some((other) => leadersCross(moved, other))) return moved;
+    crossing ??= moved;
   }
-  taken.addBox(extentOf(place, u));
-  return place;
+  return crossing ?? place;
 }
 
 const inside = (box: Box, sheet: Box): boolean =>
@@ -186,6 +197,9 @@ function balloonOf(project: Project, place: Place, u: number): PlacedBalloon {
     flag: flagOf(place, u),
   };
 }
+
+const leadersCross = (a: Place, b: Place): boolean =>
+  crosses(endOnSymbol(a.wish, a.center), a.center, endOnSymbol(b.wish, b.center), b.center);
 
 /** A box is met on the edge that faces the balloon; anything else at its own point. */
 function endOnSymbol({ symbol, dot }: Wish, center: Point): Point {
