@@ -3,7 +3,7 @@ import { type Item, itemSchema, type Project, runSchema } from '../../core/model
 
 /**
  * A made-up vessel of about `itemCount` items for benchmarks and property tests: clusters of a fixed VHF, an AIS set and
- * a handheld behind a splitter, each cluster on its own mast or rail, with breakers on shared banks. Deterministic.
+ * a handheld behind a splitter, each cluster on its own mast or rail, with a breaker of its own on a bank shared by ten. Deterministic.
  */
 export function generatedVessel(itemCount: number): Project {
   const base = newProject({
@@ -81,7 +81,7 @@ function cluster(n: number): Pick<Project, 'items' | 'runs' | 'feeds' | 'dataLin
       run('w5', 'coax-rg-58c-u', ['gnss', 'feed'], ['ais', 'gnss']),
     ],
     feeds: [
-      feed('f1', 'bank', 'breaker'),
+      { ...feed('f1', 'bank', 'breaker'), from: { itemId: `bank-${Math.floor(n / 10) * 10}`, portId: 'out' } },
       feed('f2', 'breaker', 'vhf'),
       feed('f3', 'breaker', 'ais'),
       feed('f4', 'breaker', 'sp'),
