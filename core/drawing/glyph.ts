@@ -85,24 +85,31 @@ export function antennaSide(ports: readonly Port[], throughs: readonly Way[]): r
   return [...rf].sort((a, b) => uses(b.id) - uses(a.id)).slice(0, 1);
 }
 
-/** Sockets of a device: those facing an antenna at its top, the others along its foot; DC and data as on a box. */
+/** Sockets of a device: those facing an antenna at its top, the others along its foot; supply to the right, data to the left. */
 export function inlinePorts(ports: readonly Port[], throughs: readonly Way[], box: Box): ReadonlyMap<string, Point> {
-  const places = new Map(
-    portsAround(
-      ports.filter((port) => port.medium !== 'rf'),
-      box,
-    ),
-  );
+  const places = new Map<string, Point>();
   const top = antennaSide(ports, throughs);
   const foot = ports.filter((port) => port.medium === 'rf' && !top.includes(port));
-  for (const [row, y] of [
-    [top, box.top],
-    [foot, box.bottom],
-  ] as const) {
+  const across = (row: readonly Port[], y: number): void => {
     row.forEach((port, index) => {
       const share = row.length === 1 ? 0.5 : index / (row.length - 1);
       places.set(port.id, { x: box.left + 2 + share * (box.right - box.left - 4), y });
     });
-  }
+  };
+  const down = (column: readonly Port[], x: number): void => {
+    column.forEach((port, index) => {
+      places.set(port.id, { x, y: box.top + ((index + 1) / (column.length + 1)) * (box.bottom - box.top) });
+    });
+  };
+  across(top, box.top);
+  across(foot, box.bottom);
+  down(
+    ports.filter((port) => port.medium === 'dc'),
+    box.right,
+  );
+  down(
+    ports.filter((port) => port.medium === 'data'),
+    box.left,
+  );
   return places;
 }
