@@ -9,6 +9,7 @@ import { useFormat } from '../ui/text.ts';
 import { CableTable } from './pathLoss/CableTable.tsx';
 import { ElementTable } from './pathLoss/ElementTable.tsx';
 import { MeterSection } from './pathLoss/MeterSection.tsx';
+import { measuredOutcome } from './pathLoss/meter.ts';
 import { amplifierGainDb, headline, pathName, pathsTouched, switchNote, worstPath } from './pathLoss/paths.ts';
 import { SupplySection } from './pathLoss/SupplySection.tsx';
 import { Taper } from './pathLoss/Taper.tsx';
@@ -75,11 +76,17 @@ function Outcome({ project, path }: { project: Project; path: PathBudget }) {
   const { text, verdict } = headline(path, project.settings.feederLossLimitDb);
   const amplifierDb = amplifierGainDb(project, path);
   const note = switchNote(project, path);
+  const measured = measuredOutcome(path, project.settings.feederLossLimitDb);
   return (
     <div className="outcome">
       <p className="outcome-text">
         {rich(text)} {verdict === null ? null : <LimitSign verdict={verdict} />}
       </p>
+      {measured === null ? null : (
+        <p className="caution">
+          {rich(measured.text)} <LimitSign verdict={measured.isOver ? 'over' : 'within'} />
+        </p>
+      )}
       {note === null ? null : <p className="small">This path works {note}.</p>}
       {amplifierDb === null ? null : (
         <p className="small soft">The antenna’s own amplifier puts {quantity(amplifierDb, 'dB', 0)} in front of it.</p>

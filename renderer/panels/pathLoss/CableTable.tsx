@@ -88,7 +88,7 @@ function CableLine({
       </td>
       <td className="num">{bareNumber(row.outsideDiameterMm, 'mm', preferences, 1)}</td>
       <td className="num">{bareNumber(row.bendMm, 'mm', preferences, 0)}</td>
-      {isSending ? <td>{row.isWithinLimit ? '✓ yes' : '✕ no'}</td> : null}
+      {isSending ? <td className="passes">{row.isWithinLimit ? '✓ yes' : '✕ no'}</td> : null}
       <td className="num">
         {row.isFitted ? (
           <span className="chip">fitted</span>

@@ -56,7 +56,9 @@ export function compareCables(project: Project, path: PathBudget, limitDb: numbe
       outsideDiameterMm: cable.figures.outsideDiameterMm.value,
       bendMm: cable.figures.bendOnceMm.value,
       isWithinLimit: pathLossDb <= limitDb,
-      caution: [ohm === fittedOhm ? '' : `${ohm} Ω`, extrapolated ? 'beyond its table' : ''].filter(Boolean).join(', '),
+      caution: [isMatched(ohm, fittedOhm) ? '' : `${ohm} Ω: does not match`, extrapolated ? 'beyond its table' : '']
+        .filter(Boolean)
+        .join(', '),
     };
   });
   return { run, lengthM, rows: rows.toSorted((a, b) => a.runLossDb - b.runLossDb) };
@@ -66,5 +68,8 @@ export function compareCables(project: Project, path: PathBudget, limitDb: numbe
 function isLine(part: Part | undefined): part is PartOf<'coax'> {
   return part?.kind === 'coax' && part.figures.lossK1.value + part.figures.lossK2.value > 0;
 }
+
+/** 52 ohm on 50 is a VSWR of 1.04, which nobody can tell; 75 on 50 is 1.5. */
+const isMatched = (a: number, b: number): boolean => Math.max(a, b) / Math.min(a, b) < 1.1;
 
 const ohmOf = (part: Part | undefined): number => (part?.kind === 'coax' ? part.figures.impedanceOhm.value : 50);

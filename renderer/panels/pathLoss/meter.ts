@@ -1,9 +1,12 @@
 import { MAX_SHOWN_VSWR } from '../../../core/links/budget.ts';
+import { countedLossDb } from '../../../core/links/ranges.ts';
 import type { PathBudget } from '../../../core/links/types.ts';
 import type { Measurement, Project } from '../../../core/model/project.ts';
 import { feederLoss } from '../../../core/report/sectionLosses.ts';
+import { afterLossW, lostPercent } from '../../../core/rf/decibels.ts';
 import { lossOfOpenEndVswrDb, openEndVswr } from '../../../core/rf/mismatch.ts';
 import { q, type RichText } from '../../../core/units/quantity.ts';
+import { percent, watts } from './figures.ts';
 
 /** Below this open-end reading a good VSWR at the set says nothing: a missing antenna reads hardly worse. */
 const HIDES_BELOW_VSWR = 3;
@@ -103,4 +106,23 @@ export function measuredCheck(path: PathBudget): LossCheck | null {
   }
   const word = extraDb < -toleranceDb ? 'less than predicted: check what was measured.' : 'as predicted.';
   return { text: [...both, word], isUnexplained: false };
+}
+
+/**
+ * What arrives by the measured loss instead of the predicted one, in words; null where nothing unexplained was measured or
+ * nothing is sent.
+ */
+export function measuredOutcome(path: PathBudget, limitDb: number): { text: RichText; isOver: boolean } | null {
+  if (path.txPowerW === null || !measuredCheck(path)?.isUnexplained) return null;
+  const lossDb = countedLossDb(path);
+  const text: RichText = [
+    'By the measured loss only ',
+    watts(afterLossW(path.txPowerW, lossDb)),
+    ' arrives: ',
+    q(lossDb, 'dB'),
+    ', ',
+    percent(lostPercent(lossDb)),
+    ' lost.',
+  ];
+  return { text, isOver: lossDb > limitDb };
 }
