@@ -2,7 +2,7 @@ import type { Project } from '../model/project.ts';
 import { arrange, type Place, type Side, type Wish } from './balloonRows.ts';
 import { balloonNumber } from './balloons.ts';
 import { flagSize, type Marks } from './findingMarks.ts';
-import { type Box, boxAround, crosses, grown, type Point, union } from './geometry.ts';
+import { type Box, boxAround, contains, crosses, grown, type Point, union } from './geometry.ts';
 import { Occupancy } from './occupancy.ts';
 import type { ProfileOptions } from './options.ts';
 import type { Silhouette } from './silhouette.ts';
@@ -107,38 +107,46 @@ function stepsAside(): readonly (readonly [number, number])[] {
   return steps.sort((a, b) => far(a) - far(b));
 }
 
+/** Above so many balloons a sheet is too full for all to stand clear; then only wide steps are tried, to save time. */
+const CROWD = 150;
+const WIDE_STEPS = STEPS_ASIDE.filter(([aside, out]) => aside % 24 === 0 && out % 24 === 0);
+
 /** Places one after the other: each the nearest where it covers nothing and its leader crosses none drawn so far. */
 function settled(places: readonly Place[], taken: Occupancy, options: ProfileOptions): readonly Place[] {
   const done: Place[] = [];
+  const steps = places.length > CROWD ? WIDE_STEPS : STEPS_ASIDE;
   for (const place of places) {
     const leaders = places.length <= SMALL ? done : done.slice(-8);
-    const found = settle(place, leaders, taken, options);
+    const found = settle(place, leaders, { taken, steps }, options);
     taken.addBox(extentOf(found, options.textSize / 11));
     done.push(found);
   }
   return done;
 }
 
-function settle(place: Place, leaders: readonly Place[], taken: Occupancy, options: ProfileOptions): Place {
+function settle(
+  place: Place,
+  leaders: readonly Place[],
+  around: { readonly taken: Occupancy; readonly steps: typeof STEPS_ASIDE },
+  options: ProfileOptions,
+): Place {
   const u = options.textSize / 11;
-  const sheet: Box = { left: 2 * u, top: 2 * u, right: options.width - 2 * u, bottom: options.height - 2 * u };
+  const sheet: Box = { left: u, top: u, right: options.width - u, bottom: options.height - u };
   const row = place.side === 'top' || place.side === 'bottom';
   const out = place.side === 'left' || place.side === 'top' ? -u : u;
+  const base = grown(extentOf(place, u), u);
   let crossing: Place | null = null;
-  for (const [aside, outward] of STEPS_ASIDE) {
-    const [along, away] = [aside * u, outward * out];
-    const center = { x: place.center.x + (row ? along : away), y: place.center.y + (row ? away : along) };
-    const moved = { ...place, center };
-    const box = extentOf(moved, u);
-    if (!inside(box, sheet) || taken.hits(grown(box, u))) continue;
+  for (const [aside, outward] of around.steps) {
+    const dx = row ? aside * u : outward * out;
+    const dy = row ? outward * out : aside * u;
+    const box = { left: base.left + dx, right: base.right + dx, top: base.top + dy, bottom: base.bottom + dy };
+    if (!contains(sheet, box) || around.taken.hits(box)) continue;
+    const moved = { ...place, center: { x: place.center.x + dx, y: place.center.y + dy } };
     if (!leaders.some((other) => leadersCross(moved, other))) return moved;
     crossing ??= moved;
   }
   return crossing ?? place;
 }
-
-const inside = (box: Box, sheet: Box): boolean =>
-  box.left >= sheet.left && box.right <= sheet.right && box.top >= sheet.top && box.bottom <= sheet.bottom;
 
 /** Box of the balloon with its flag. */
 function extentOf(place: Place, u: number): Box {

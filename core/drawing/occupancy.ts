@@ -9,11 +9,14 @@ interface SoftLine {
   readonly owner: string | undefined;
 }
 
+/** Cells from -`HALF` to `HALF` each way have a number of their own; further out they share, which costs time only. */
+const HALF = 1 << 14;
+
 /** What is where on the sheet, in square cells, so that a question costs only what is near. */
 export class Occupancy {
   readonly #cell: number;
-  readonly #boxes = new Map<string, Box[]>();
-  readonly #lines = new Map<string, SoftLine[]>();
+  readonly #boxes = new Map<number, Box[]>();
+  readonly #lines = new Map<number, SoftLine[]>();
 
   /** @param cell side of a cell, drawing units, > 0; about the size of a balloon is right */
   constructor(cell: number) {
@@ -22,25 +25,29 @@ export class Occupancy {
   }
 
   addBox(box: Box): void {
-    for (const key of this.#keys(box)) push(this.#boxes, key, box);
+    this.#everyCell(box, (key) => push(this.#boxes, key, box));
   }
 
   addLine(a: Point, b: Point, weight: number, owner?: string): void {
     const soft: SoftLine = { a, b, weight, owner };
     const steps = Math.max(1, Math.ceil(Math.hypot(b.x - a.x, b.y - a.y) / (this.#cell / 2)));
-    const seen = new Set<string>();
+    let last = Number.NaN;
     for (let step = 0; step <= steps; step++) {
-      const key = this.#key(a.x + ((b.x - a.x) * step) / steps, a.y + ((b.y - a.y) * step) / steps);
-      if (seen.has(key)) continue;
-      seen.add(key);
-      push(this.#lines, key, soft);
+      const x = this.#index(a.x + ((b.x - a.x) * step) / steps);
+      const key = keyOf(x, this.#index(a.y + ((b.y - a.y) * step) / steps));
+      if (key !== last) push(this.#lines, key, soft);
+      last = key;
     }
   }
 
   /** Whether the box would cover something that must stay clear. */
   hits(box: Box): boolean {
-    for (const key of this.#keys(box)) {
-      if (this.#boxes.get(key)?.some((other) => overlaps(box, other))) return true;
+    const right = this.#index(box.right);
+    const bottom = this.#index(box.bottom);
+    for (let x = this.#index(box.left); x <= right; x++) {
+      for (let y = this.#index(box.top); y <= bottom; y++) {
+        for (const other of this.#boxes.get(keyOf(x, y)) ?? NONE) if (overlaps(box, other)) return true;
+      }
     }
     return false;
   }
@@ -49,28 +56,34 @@ export class Occupancy {
   lineCost(box: Box, owner?: string): number {
     const seen = new Set<SoftLine>();
     let cost = 0;
-    for (const key of this.#keys(box)) {
+    this.#everyCell(box, (key) => {
       for (const soft of this.#lines.get(key) ?? []) {
         if (seen.has(soft) || (owner !== undefined && soft.owner === owner)) continue;
         seen.add(soft);
         cost += soft.weight * lengthInBox(soft.a, soft.b, box);
       }
-    }
+    });
     return cost;
   }
 
-  *#keys(box: Box): Generator<string> {
-    const [left, right] = [Math.floor(box.left / this.#cell), Math.floor(box.right / this.#cell)];
-    const [top, bottom] = [Math.floor(box.top / this.#cell), Math.floor(box.bottom / this.#cell)];
-    for (let x = left; x <= right; x++) for (let y = top; y <= bottom; y++) yield `${x},${y}`;
+  #index(value: number): number {
+    return Math.floor(value / this.#cell);
   }
 
-  #key(x: number, y: number): string {
-    return `${Math.floor(x / this.#cell)},${Math.floor(y / this.#cell)}`;
+  #everyCell(box: Box, visit: (key: number) => void): void {
+    const right = this.#index(box.right);
+    const bottom = this.#index(box.bottom);
+    for (let x = this.#index(box.left); x <= right; x++) {
+      for (let y = this.#index(box.top); y <= bottom; y++) visit(keyOf(x, y));
+    }
   }
 }
 
-function push<T>(map: Map<string, T[]>, key: string, value: T): void {
+const NONE: readonly Box[] = [];
+
+const keyOf = (x: number, y: number): number => (x + HALF) * 2 * HALF + (y + HALF);
+
+function push<T>(map: Map<number, T[]>, key: number, value: T): void {
   const list = map.get(key);
   if (list) list.push(value);
   else map.set(key, [value]);

@@ -43,6 +43,7 @@ export function layoutSymbols(project: Project, projection: Projection, textSize
   const taken = new Occupancy(24 * u);
   const spots = new Occupancy(24 * u);
   const placed = new Map<string, PlacedSymbol>();
+  const steps = project.items.length > CROWD ? WIDE_STEPS : STEPS_ASIDE;
   const glyphs = project.items.map((item) => ({ item, glyph: symbolGlyph(project, item, projection, u) }));
   for (const { item, glyph } of glyphs) {
     if (!glyph.fixed) continue;
@@ -52,7 +53,7 @@ export function layoutSymbols(project: Project, projection: Projection, textSize
   }
   for (const { item, glyph } of glyphs) {
     if (glyph.fixed) continue;
-    const symbol = movedClear(placedAt(item, glyph, toDrawing(projection, item.position), u), taken);
+    const symbol = movedClear(placedAt(item, glyph, toDrawing(projection, item.position), u), taken, steps);
     placed.set(item.id, symbol);
     taken.addBox(symbol.box);
   }
@@ -85,6 +86,10 @@ function besideTwin(symbol: PlacedSymbol, spots: Occupancy): PlacedSymbol {
 /** Steps aside in units of the symbol, nearest first, sideways before up and down. */
 const STEPS_ASIDE: readonly Point[] = stepsAside(11, 4);
 
+/** Above so many items only wide steps are tried, to save time: zooming in is then the way to see them apart. */
+const CROWD = 150;
+const WIDE_STEPS: readonly Point[] = stepsAside(4, 12);
+
 function stepsAside(reach: number, step: number): readonly Point[] {
   const steps: Point[] = [];
   for (let x = -reach; x <= reach; x++) for (let y = -reach; y <= reach; y++) steps.push({ x: x * step, y: y * step });
@@ -92,11 +97,13 @@ function stepsAside(reach: number, step: number): readonly Point[] {
   return steps.sort((a, b) => far(a) - far(b));
 }
 
-function movedClear(symbol: PlacedSymbol, taken: Occupancy): PlacedSymbol {
+function movedClear(symbol: PlacedSymbol, taken: Occupancy, steps: readonly Point[]): PlacedSymbol {
   const { item, glyph, spot, u } = symbol;
-  for (const step of STEPS_ASIDE) {
-    const moved = placedAt(item, glyph, { x: spot.x + step.x * u, y: spot.y + step.y * u }, u, spot);
-    if (!taken.hits(grown(moved.box, 1.5 * u))) return moved;
+  const base = grown(symbol.box, 1.5 * u);
+  for (const step of steps) {
+    const [dx, dy] = [step.x * u, step.y * u];
+    const box = { left: base.left + dx, right: base.right + dx, top: base.top + dy, bottom: base.bottom + dy };
+    if (!taken.hits(box)) return placedAt(item, glyph, { x: spot.x + dx, y: spot.y + dy }, u, spot);
   }
   return symbol;
 }
