@@ -2,7 +2,7 @@ import type { Project } from '../model/project.ts';
 import { arrange, type Place, type Side, type Wish } from './balloonRows.ts';
 import { balloonNumber } from './balloons.ts';
 import { flagSize, type Marks } from './findingMarks.ts';
-import { type Box, boxAround, contains, crosses, grown, type Point, union } from './geometry.ts';
+import { type Box, boxAround, contains, crosses, distanceToSegment, grown, type Point, union } from './geometry.ts';
 import { Occupancy } from './occupancy.ts';
 import type { ProfileOptions } from './options.ts';
 import type { Silhouette } from './silhouette.ts';
@@ -142,7 +142,7 @@ function settle(
     const box = { left: base.left + dx, right: base.right + dx, top: base.top + dy, bottom: base.bottom + dy };
     if (!contains(sheet, box) || around.taken.hits(box)) continue;
     const moved = { ...place, center: { x: place.center.x + dx, y: place.center.y + dy } };
-    if (!leaders.some((other) => leadersCross(moved, other))) return moved;
+    if (!leaders.some((other) => tangled(moved, other, u))) return moved;
     crossing ??= moved;
   }
   return crossing ?? place;
@@ -208,6 +208,16 @@ function balloonOf(project: Project, place: Place, u: number): PlacedBalloon {
 
 const leadersCross = (a: Place, b: Place): boolean =>
   crosses(endOnSymbol(a.wish, a.center), a.center, endOnSymbol(b.wish, b.center), b.center);
+
+/** Whether two leaders cross, or one runs under the balloon of the other. */
+function tangled(a: Place, b: Place, u: number): boolean {
+  if (leadersCross(a, b)) return true;
+  const clear = (BALLOON_RADIUS + 1.5) * u;
+  return (
+    distanceToSegment(a.center, endOnSymbol(b.wish, b.center), b.center) < clear ||
+    distanceToSegment(b.center, endOnSymbol(a.wish, a.center), a.center) < clear
+  );
+}
 
 /** A box is met on the edge that faces the balloon; anything else at its own point. */
 function endOnSymbol({ symbol, dot }: Wish, center: Point): Point {

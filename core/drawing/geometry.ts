@@ -79,3 +79,10 @@ export const along = (a: Point, b: Point, share: number): Point => ({
   x: a.x + (b.x - a.x) * share,
   y: a.y + (b.y - a.y) * share,
 });
+
+/** Distance from a point to the segment a–b. */
+export function distanceToSegment(point: Point, a: Point, b: Point): number {
+  const squared = (b.x - a.x) ** 2 + (b.y - a.y) ** 2;
+  const share = squared === 0 ? 0 : ((point.x - a.x) * (b.x - a.x) + (point.y - a.y) * (b.y - a.y)) / squared;
+  return distance(point, along(a, b, clamp(share, 0, 1)));
+}

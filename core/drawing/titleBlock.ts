@@ -57,8 +57,12 @@ export function titleBlock(project: Project, frame: SheetFrame): readonly Shape[
 }
 
 function blockTitle(project: Project, preferences: UnitPreferences): string {
-  const { name, loaM, kind } = project.boat;
-  return formatText([`${name} · `, q(loaM, 'm'), ` ${kind.replace('-', ' ')} · ${project.layoutName}`], preferences);
+  const { name, loaM, kind, hullMaterial } = project.boat;
+  const material = hullMaterial === 'grp' ? 'GRP' : hullMaterial;
+  return formatText(
+    [`${name} · `, q(loaM, 'm'), ` ${material} ${kind.replace('-', ' ')} · ${project.layoutName}`],
+    preferences,
+  );
 }
 
 function limitText(project: Project, preferences: UnitPreferences): string {

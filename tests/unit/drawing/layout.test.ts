@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { distanceToSegment } from '../../../core/drawing/geometry.ts';
 import { drawInstallation, drawProfile } from '../../../core/drawing/profile.ts';
 import type { Shape } from '../../../core/drawing/types.ts';
 import type { Project } from '../../../core/model/project.ts';
@@ -82,18 +83,30 @@ describe.each(cases)('%s on a sheet of %d by %d', (name, width, height, textSize
     expect([...named].sort()).toEqual(project.runs.map(({ id }) => id).sort());
   });
 
-  it('crosses no leader with another', () => {
+  it('crosses no leader with another, and runs none under a balloon', () => {
     expect(crossings(shapes)).toEqual([]);
+    const under = leadersIn(shapes).flatMap(({ x1, y1, x2, y2 }) =>
+      circles(shapes).filter(({ x, y, radius }) => {
+        // The leader's own balloon is where it ends: a radius from the middle.
+        if (Math.hypot(x - x2, y - y2) < 1.05 * radius) return false;
+        return distanceToSegment({ x, y }, { x: x1, y: y1 }, { x: x2, y: y2 }) < radius;
+      }),
+    );
+    expect(under.map(({ subject }) => subject?.id)).toEqual([]);
   });
 });
 
-/** Leaders are the straight two-point lines in ink among the labels; pairs of them that cross. */
-function crossings(shapes: readonly Shape[]): readonly string[] {
-  const leaders = shapes.flatMap((shape) => {
+/** Leaders are the straight two-point lines in ink among the labels. */
+function leadersIn(shapes: readonly Shape[]) {
+  return shapes.flatMap((shape) => {
     if (shape.kind !== 'path' || shape.layer !== 'labels' || shape.stroke !== 'ink') return [];
     const [x1 = 0, y1 = 0, x2 = 0, y2 = 0] = shape.d.match(/-?[\d.]+/g)?.map(Number) ?? [];
     return [{ x1, y1, x2, y2, d: shape.d }];
   });
+}
+
+function crossings(shapes: readonly Shape[]): readonly string[] {
+  const leaders = leadersIn(shapes);
   const side = (px: number, py: number, qx: number, qy: number, rx: number, ry: number): number =>
     (qx - px) * (ry - py) - (qy - py) * (rx - px);
   return leaders.flatMap((a, index) =>

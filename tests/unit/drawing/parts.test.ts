@@ -181,7 +181,7 @@ describe('title block', () => {
   }).flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
 
   it('says boat, view, scale, limit, revision, sheet and who has the last word', () => {
-    expect(texts[0]).toMatch(/^Brannoch Tern · 12\.4 m ketch · /);
+    expect(texts[0]).toMatch(/^Brannoch Tern · 12\.4 m steel ketch · /);
     expect(texts.slice(1)).toEqual([
       'Profile, starboard side',
       'Scale 1:75',
