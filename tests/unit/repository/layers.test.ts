@@ -93,8 +93,10 @@ function sourceFiles(folder: string): string[] {
 
 function importsOf(file: string): Import[] {
   const text = readFileSync(join(ROOT, file), 'utf8').replace(/^\s*(?:\*|\/\/).*$/gm, '');
-  const found = text.matchAll(/(?:from\s+|import\s+|import\()\s*'([^']+)'/g);
-  return [...found].map((match) => ({ file, target: match[1] ?? '' }));
+  const found = text.matchAll(
+    /^(?:import|export)\b[^;'"`]*?from\s+'([^']+)'|^import\s+'([^']+)'|\bimport\('([^']+)'\)/gm,
+  );
+  return [...found].map((match) => ({ file, target: match[1] ?? match[2] ?? match[3] ?? '' }));
 }
 
 const owner = (path: string, table: Readonly<Record<string, unknown>>): string | undefined =>
