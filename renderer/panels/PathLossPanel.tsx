@@ -91,7 +91,7 @@ function Outcome({ project, path }: { project: Project; path: PathBudget }) {
       {amplifierDb === null ? null : (
         <p className="small soft">The antenna’s own amplifier puts {quantity(amplifierDb, 'dB', 0)} in front of it.</p>
       )}
-      {path.eirpDbm === null ? null : (
+      {path.eirpDbm === null || path.elements.length === 0 ? null : (
         <p className="small soft">
           With the antenna’s {quantity(path.antennaGainDbi, 'dBi')} it radiates {quantity(path.eirpDbm, 'dBm')} EIRP
           from {quantity(path.antennaHeightM, 'm')} above the water. Tolerance of the loss: ±{' '}

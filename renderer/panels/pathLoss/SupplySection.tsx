@@ -5,7 +5,7 @@ import { itemTag } from '../../../core/report/words.ts';
 import { useAppStore } from '../../store/context.ts';
 import { useAssessment } from '../../store/derived.ts';
 import { useFormat } from '../../ui/text.ts';
-import { conductorText, dropText, isDropOver, measuredDropV, protectionText } from './supply.ts';
+import { conductorText, currentText, dropText, isDropOver, measuredDropV, protectionText } from './supply.ts';
 
 /** The DC feeds of the path's radio. */
 export function SupplySection({ project, radioId }: { project: Project; radioId: string }) {
@@ -50,7 +50,7 @@ function FeedFacts({ project, feed }: { project: Project; feed: FeedResult }) {
         </Button>
       </dd>
       <dt>Current</dt>
-      <dd>{quantity(feed.currentA, 'A')} on transmit, or all the time if it never transmits</dd>
+      <dd>{rich(currentText(project, feed))}</dd>
       <dt>Drop</dt>
       <dd>
         {rich(dropText(feed))} <Sign isGood={!isOver} good="Within" bad="Over" />

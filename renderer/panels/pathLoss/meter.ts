@@ -65,9 +65,9 @@ export function expectedOpenEnd(path: PathBudget): RichText {
     : [...text, ' or more); a sound feeder reads no lower'];
 }
 
-/** Why a good VSWR at the set proves nothing here; null where it does prove something, or a tuner stands between. */
+/** Why a good VSWR at the set proves nothing here; null where it proves something, for a tuned antenna and a receiver. */
 export function vswrNote(path: PathBudget): RichText | null {
-  if (path.service === 'mf-hf' || path.elements.length === 0) return null;
+  if (path.service === 'mf-hf' || path.txPowerW === null || path.elements.length === 0) return null;
   const lossDb = path.measuredLossDb ?? feederLoss(path).lossDb;
   if (!(lossDb > 0)) return null;
   const missing = openEndVswr(lossDb);

@@ -1,3 +1,4 @@
+import { indexProject } from '../../../core/catalogue/lookup.ts';
 import type { Project } from '../../../core/model/project.ts';
 import type { FeedResult } from '../../../core/power/types.ts';
 import { type Quantity, q, type RichText } from '../../../core/units/quantity.ts';
@@ -12,7 +13,7 @@ export function protectionText({ protection }: FeedResult): RichText {
     ratingA === null ? ['The source limits the current'] : [rated(ratingA, 'A'), ' fuse or breaker'];
   switch (verdict) {
     case 'good':
-      return [...device, ': good'];
+      return device;
     case 'missing':
       return ['No fuse or breaker: the wire is not protected'];
     case 'too-large':
@@ -49,4 +50,11 @@ export function measuredDropV(project: Project, feed: FeedResult): number | null
   const sending = readings.findLast(({ kind }) => kind === 'supply-transmit-v');
   const idle = readings.findLast(({ kind, date }) => kind === 'supply-idle-v' && date === sending?.date);
   return sending && idle ? idle.value - sending.value : null;
+}
+
+/** What the feed carries when it matters: on transmit, or the steady current of what never transmits. */
+export function currentText(project: Project, feed: FeedResult): RichText {
+  const load = indexProject(project).effective.get(feed.loadId);
+  const isSending = load?.kind === 'radio' && load.figures.txPowerW.value > 0;
+  return [q(feed.currentA, 'A'), isSending ? ' on transmit' : ' all the time'];
 }

@@ -39,7 +39,7 @@ export function LevelChart({ project, result, station }: { project: Project; res
   const bottom = top + PLOT;
   const path = line<LevelPoint>()
     .x((point) => distance.x(point.distanceKm))
-    .y((point) => level(point.levelDbm))(curve.points);
+    .y((point) => level(point.levelDbm))(curve.points.filter((point) => point.levelDbm <= (level.domain()[1] ?? 0)));
   return (
     <section className="panel-section">
       <h3 className="heading">Level against distance, {station.name}</h3>
@@ -110,17 +110,16 @@ function markTags(result: RangeResult, distanceText: (km: number) => string): re
   ];
 }
 
-/** Level axis: down to a little below what is needed, up to what the curve has at a tenth of the way. */
+/** Level axis: down to where the curve ends, or below what is needed; up to what it has close by, where it is steepest. */
 function levelScale(points: readonly LevelPoint[], sensitivityDbm: number, dependableDbm: number, top: number) {
   const early = points[Math.floor(points.length / 25)]?.levelDbm ?? sensitivityDbm + 60;
   const last = points.at(-1)?.levelDbm ?? sensitivityDbm - 10;
   const high = Math.max(early, dependableDbm + 10);
-  const low = Math.min(sensitivityDbm - 14, Math.max(last, sensitivityDbm - 30));
+  const low = Math.min(sensitivityDbm - 14, last);
   return scaleLinear()
     .domain([low, high])
     .nice(5)
-    .range([top + PLOT, top])
-    .clamp(true);
+    .range([top + PLOT, top]);
 }
 
 function Mark({

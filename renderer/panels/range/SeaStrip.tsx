@@ -3,14 +3,13 @@ import { textWidth } from '../../../core/drawing/textWidth.ts';
 import type { RangeResult } from '../../../core/links/types.ts';
 import type { Project, Station } from '../../../core/model/project.ts';
 import { useElementSize } from '../../canvas/useElementSize.ts';
-import { useApp } from '../../store/context.ts';
 import { useFormat } from '../../ui/text.ts';
 import { inLanes, laneCount } from './lanes.ts';
-import { distanceScale, farthestKm } from './scale.ts';
+import { farthestKm } from './scale.ts';
 import { seaLine } from './sea.ts';
 
 const LEFT = 14;
-const RIGHT = 22;
+const RIGHT = 14;
 const DEPTH = 92;
 const LANE = 16;
 const TEXT = 12;
@@ -18,25 +17,31 @@ const TEXT = 12;
 /** Own boat and partner on the curve of the sea: distances to scale, heights to one scale of their own. */
 export function SeaStrip({ project, result, station }: { project: Project; result: RangeResult; station: Station }) {
   const { quantity } = useFormat();
-  const preferences = useApp((state) => state.preferences);
   const titleId = useId();
   const box = useRef<HTMLDivElement>(null);
   const width = useElementSize(box)?.width ?? 400;
-  const farKm = farthestKm([result]);
-  const { x } = distanceScale(farKm, LEFT, width - RIGHT, preferences);
   const sea = seaLine(project.settings.horizonRule, result.ownHeightM);
-  const endKm = farKm * 1.02;
+  const endKm = farthestKm([result]) * 1.02;
+  const x = (km: number): number => LEFT + ((width - LEFT - RIGHT) * km) / endKm;
   const lowestM = Math.min(sea.surfaceM(0), sea.surfaceM(endKm));
   const highestM = Math.max(0, sea.surfaceM(result.dependable.nominalKm) + station.antennaHeightM);
   const pxPerM = DEPTH / Math.max(1, highestM - lowestM);
   const marks = stripMarks(result, (km) => quantity(km, 'km')).map((mark) => ({ ...mark, atX: x(mark.km) }));
   const placed = inLanes(marks, 0, width);
-  const top = 20;
+  const partnerKm = result.dependable.nominalKm;
+  const stands = [
+    { name: 'own', km: 0, heightM: result.ownHeightM },
+    { name: station.name, km: partnerKm, heightM: station.antennaHeightM },
+  ].map((stand) => {
+    const text = `${stand.name} ${quantity(stand.heightM, 'm')}`;
+    return { ...stand, text, atX: x(stand.km), width: textWidth(text, TEXT) + 4 };
+  });
+  const heads = inLanes(stands, 0, width);
+  const top = laneCount(heads) * LANE + 8;
   const y = (heightM: number): number => top + (highestM - heightM) * pxPerM;
   const seaD = seaPath(sea.surfaceM, endKm, x, y);
   const foot = top + DEPTH + 6;
   const times = Math.round(pxPerM / ((x(1) - x(0)) / 1000));
-  const partnerKm = result.dependable.nominalKm;
   return (
     <section className="panel-section">
       <h3 className="heading">To scale, {station.name}</h3>
@@ -48,22 +53,22 @@ export function SeaStrip({ project, result, station }: { project: Project; resul
           <path className="sea-body" d={`${seaD}L${x(endKm)} ${foot}L${x(0)} ${foot}Z`} />
           <path className="sea-line" d={seaD} />
           <path className="sea-sight" d={`M${x(0)} ${y(0)}H${x(result.horizonKm)}`} />
-          <Stand
-            x={x(0)}
-            foot={y(sea.surfaceM(0))}
-            head={y(0)}
-            text={`own ${quantity(result.ownHeightM, 'm')}`}
-            side="end"
-            width={width}
-          />
-          <Stand
-            x={x(partnerKm)}
-            foot={y(sea.surfaceM(partnerKm))}
-            head={y(sea.surfaceM(partnerKm) + station.antennaHeightM)}
-            text={`${station.name} ${quantity(station.antennaHeightM, 'm')}`}
-            side="start"
-            width={width}
-          />
+          {stands.map((stand, index) => {
+            const at = heads[index] ?? { left: 0, lane: 0 };
+            const surfaceM = sea.surfaceM(stand.km);
+            return (
+              <g key={stand.km}>
+                <Stand x={stand.atX} foot={y(surfaceM)} head={y(surfaceM + stand.heightM)} />
+                <path
+                  className="sea-leader"
+                  d={`M${stand.atX} ${at.lane * LANE + 15}V${y(surfaceM + stand.heightM) - 4}`}
+                />
+                <text className="chart-tag" x={at.left + 2} y={at.lane * LANE + 12}>
+                  {stand.text}
+                </text>
+              </g>
+            );
+          })}
           {marks.map((mark, index) => {
             const at = placed[index] ?? { left: 0, lane: 0 };
             const textY = foot + 12 + at.lane * LANE + 4;
@@ -111,32 +116,13 @@ function seaPath(
   return `M${points.map((km) => `${x(km).toFixed(1)} ${y(surfaceM(km)).toFixed(1)}`).join('L')}`;
 }
 
-/** An antenna's height: a staff from the sea to the antenna with its height written beside its head. */
-function Stand({
-  x,
-  foot,
-  head,
-  text,
-  side,
-  width,
-}: {
-  x: number;
-  foot: number;
-  head: number;
-  text: string;
-  side: 'start' | 'end';
-  width: number;
-}) {
-  const long = textWidth(text, TEXT) + 6;
-  const left = side === 'end' ? 0 : Math.max(0, Math.min(x - long / 2, width - long));
+/** A staff from the sea to the antenna, on the same exaggerated scale of heights. */
+function Stand({ x, foot, head }: { x: number; foot: number; head: number }) {
   return (
     <g>
       <path className="sea-staff" d={`M${x} ${foot}V${head}`} />
       <circle className="sea-head" cx={x} cy={head} r={2.5} />
       <path className="sea-hull" d={`M${x - 8} ${foot - 2}h16l-3 4h-10z`} />
-      <text className="chart-tag" x={left + 2} y={head - 7}>
-        {text}
-      </text>
     </g>
   );
 }
