@@ -11,7 +11,6 @@ import { bareNumber, symbolOf, wattDigits } from './figures.ts';
 /** What every other cable would do in the longest run of a path. */
 export function CableTable({ project, path }: { project: Project; path: PathBudget }) {
   const { quantity } = useFormat();
-  const preferences = useApp((state) => state.preferences);
   const limitDb = project.settings.feederLossLimitDb;
   const comparison = useMemo(() => compareCables(project, path, limitDb), [project, path, limitDb]);
   if (!comparison) return null;
@@ -28,25 +27,7 @@ export function CableTable({ project, path }: { project: Project; path: PathBudg
       </p>
       <div className="table-scroll">
         <table className="table cable-table">
-          <thead>
-            <tr>
-              <th scope="col">Cable</th>
-              <th scope="col" className="num">
-                Run dB
-              </th>
-              <th scope="col" className="num">
-                {isSending ? 'W at antenna' : 'Path dB'}
-              </th>
-              <th scope="col" className="num">
-                Outside {symbolOf('mm', preferences)}
-              </th>
-              <th scope="col" className="num">
-                Bend {symbolOf('mm', preferences)}
-              </th>
-              {isSending ? <th scope="col">Limit</th> : null}
-              <td />
-            </tr>
-          </thead>
+          <Heads isSending={isSending} />
           <tbody>
             {rows.map((row) => (
               <CableLine key={row.cableId} row={row} isSending={isSending} runId={run.id} runNumber={run.number} />
@@ -55,6 +36,31 @@ export function CableTable({ project, path }: { project: Project; path: PathBudg
         </table>
       </div>
     </section>
+  );
+}
+
+function Heads({ isSending }: { isSending: boolean }) {
+  const preferences = useApp((state) => state.preferences);
+  return (
+    <thead>
+      <tr>
+        <th scope="col">Cable</th>
+        <th scope="col" className="num">
+          Run dB
+        </th>
+        <th scope="col" className="num">
+          {isSending ? 'W at antenna' : 'Path dB'}
+        </th>
+        <th scope="col" className="num">
+          Outside {symbolOf('mm', preferences)}
+        </th>
+        <th scope="col" className="num">
+          Bend {symbolOf('mm', preferences)}
+        </th>
+        {isSending ? <th scope="col">Limit</th> : null}
+        <td />
+      </tr>
+    </thead>
   );
 }
 

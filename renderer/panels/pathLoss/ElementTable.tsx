@@ -9,61 +9,73 @@ import { bareNumber, percent, wattDigits } from './figures.ts';
 
 /** Every element of a path in order, with what it takes and how that is known. */
 export function ElementTable({ project, path }: { project: Project; path: PathBudget }) {
-  const preferences = useApp((state) => state.preferences);
-  const { rich } = useFormat();
   const isSending = path.txPowerW !== null;
   return (
     <section className="panel-section">
       <h3 className="heading">Element by element</h3>
       <div className="table-scroll">
         <table className="table element-table">
-          <thead>
-            <tr>
-              <th scope="col" className="num">
-                No.
-              </th>
-              <th scope="col">What, and how it is known</th>
-              <th scope="col" className="num">
-                dB
-              </th>
-              <th scope="col" className="num">
-                Total dB
-              </th>
-              {isSending ? (
-                <th scope="col" className="num">
-                  W left
-                </th>
-              ) : null}
-              <th scope="col" className="num">
-                Lost
-              </th>
-            </tr>
-          </thead>
+          <Heads isSending={isSending} />
           <tbody>
             {numbered(path.elements).map(({ element, number, key }) => (
               <ElementRows key={key} project={project} path={path} element={element} number={number} />
             ))}
-            <tr className="is-total">
-              <td />
-              <th scope="row">Whole path</th>
-              <td className="num">
-                {bareNumber(path.lossDb, 'dB', preferences, 2)}
-                <Tolerance db={path.toleranceDb} />
-              </td>
-              <td />
-              {isSending ? (
-                <td className="num">
-                  {path.wattsAtAntenna === null
-                    ? ''
-                    : bareNumber(path.wattsAtAntenna, 'W', preferences, wattDigits(path.wattsAtAntenna))}
-                </td>
-              ) : null}
-              <td className="num">{rich([percent(path.lostPercent)])}</td>
-            </tr>
+            <Total path={path} />
           </tbody>
         </table>
       </div>
     </section>
+  );
+}
+
+function Heads({ isSending }: { isSending: boolean }) {
+  return (
+    <thead>
+      <tr>
+        <th scope="col" className="num">
+          No.
+        </th>
+        <th scope="col">What, and how it is known</th>
+        <th scope="col" className="num">
+          dB
+        </th>
+        <th scope="col" className="num">
+          Total dB
+        </th>
+        {isSending ? (
+          <th scope="col" className="num">
+            W left
+          </th>
+        ) : null}
+        <th scope="col" className="num">
+          Lost
+        </th>
+      </tr>
+    </thead>
+  );
+}
+
+function Total({ path }: { path: PathBudget }) {
+  const preferences = useApp((state) => state.preferences);
+  const { rich } = useFormat();
+  return (
+    <tr className="is-total">
+      <td />
+      <th scope="row">Whole path</th>
+      <td className="num">
+        {bareNumber(path.lossDb, 'dB', preferences, 2)}
+        <Tolerance db={path.toleranceDb} />
+      </td>
+      <td />
+      {path.txPowerW !== null ? (
+        <td className="num">
+          {path.wattsAtAntenna === null
+            ? ''
+            : bareNumber(path.wattsAtAntenna, 'W', preferences, wattDigits(path.wattsAtAntenna))}
+        </td>
+      ) : null}
+      <td className="num">{rich([percent(path.lostPercent)])}</td>
+    </tr>
   );
 }
 

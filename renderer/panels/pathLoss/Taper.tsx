@@ -18,6 +18,8 @@ const LEFT = 40;
 const RIGHT = 44;
 const LANE = 15;
 const TEXT = 12;
+/** Where the names under the band begin. */
+const FOOT = TOP + HEIGHT + 16;
 
 /** The power along the path as a band to scale: the height is what is left, the numbers are those of the table below. */
 export function Taper({ project, path }: { project: Project; path: PathBudget }) {
@@ -25,74 +27,93 @@ export function Taper({ project, path }: { project: Project; path: PathBudget })
   const titleId = useId();
   const box = useRef<HTMLDivElement>(null);
   const width = useElementSize(box)?.width ?? 400;
-  const limitShare = shareLeft(project.settings.feederLossLimitDb);
   const lengthsM = path.elements.map((element) => elementLengthM(project, element));
-  const band = { left: LEFT, width: width - LEFT - RIGHT, height: HEIGHT };
-  const steps = taperSteps(path.elements, lengthsM, band);
+  const steps = taperSteps(path.elements, lengthsM, { left: LEFT, width: width - LEFT - RIGHT, height: HEIGHT });
   const said = (share: number): string =>
     rich([path.txPowerW === null ? percent(100 * share) : watts(path.txPowerW * share)]);
-  const names = namedElements(path.elements, 4).flatMap((index) => {
-    const [element, step] = [path.elements[index], steps[index]];
-    if (!element || !step) return [];
-    const name = element.kind === 'mismatch' ? 'mismatch' : subjectLabel(project, element.subject);
-    const text = `${index + 1}  ${name}  −${quantity(element.lossDb, 'dB')}`;
-    return [{ index, text, atX: step.left + step.width / 2, width: textWidth(text, TEXT) + 6 }];
-  });
-  const placed = inLanes(names, 0, width);
-  const foot = TOP + HEIGHT + 16;
-  const end = steps.at(-1);
-  const summary = `${said(1)} leave the set. ${path.elements
-    .map(
-      (element, index) =>
-        `${index + 1} ${element.label}: ${quantity(element.lossDb, 'dB')}, ${said(shareLeft(element.runningLossDb))} left`,
-    )
-    .join('; ')}.`;
+  const { names, lanes } = placedNames(project, path, steps, width, (db) => quantity(db, 'dB'));
+  const summary = path.elements.map(
+    ({ label, lossDb, runningLossDb }, index) =>
+      `${index + 1} ${label}: ${quantity(lossDb, 'dB')}, ${said(shareLeft(runningLossDb))} left`,
+  );
   return (
     <div ref={box} className="taper">
-      <svg
-        width={width}
-        height={foot + laneCount(placed) * LANE + 4}
-        role="img"
-        aria-labelledby={`${titleId} ${titleId}-d`}
-      >
+      <svg width={width} height={FOOT + lanes * LANE + 4} role="img" aria-labelledby={`${titleId} ${titleId}-d`}>
         <title id={titleId}>{`Power along ${rich(pathName(project, path))}`}</title>
-        <desc id={`${titleId}-d`}>{summary}</desc>
+        <desc id={`${titleId}-d`}>{`${said(1)} at the start. ${summary.join('; ')}.`}</desc>
         <g transform={`translate(0 ${TOP})`}>
           {numbered(path.elements).map((each) => {
             const step = steps[each.number - 1];
             return step ? <Step key={each.key} element={each.element} number={each.number} step={step} /> : null;
           })}
           <path className="taper-base" d={`M${LEFT} ${HEIGHT}H${width - RIGHT}`} />
-          {path.txPowerW === null ? null : (
-            <LimitLine y={HEIGHT * (1 - limitShare)} to={width} text={said(limitShare)} />
-          )}
-          <text className="taper-watts" x={LEFT - 5} y={11} textAnchor="end">
-            {said(1)}
-          </text>
-          <text
-            className="taper-watts"
-            x={width - RIGHT + 5}
-            y={endLabelY(end?.heightOut ?? 0, limitShare, path.txPowerW !== null)}
-          >
-            {said(shareLeft(path.lossDb))}
-          </text>
+          <Ends
+            path={path}
+            limitShare={shareLeft(project.settings.feederLossLimitDb)}
+            right={width - RIGHT}
+            said={said}
+          />
         </g>
-        {names.map((name, i) => {
-          const at = placed[i];
-          const step = steps[name.index];
-          if (!at || !step) return null;
-          const y = foot + (at.lane + 1) * LANE - 3;
-          return (
-            <g key={name.index}>
-              <path className="taper-leader" d={`M${name.atX} ${foot - 2}V${y - 10}`} />
-              <text className="taper-name" x={at.left + 3} y={y}>
-                {name.text}
-              </text>
-            </g>
-          );
-        })}
+        {names.map((name) => (
+          <g key={name.index}>
+            <path className="taper-leader" d={`M${name.atX} ${FOOT - 2}V${name.y - 10}`} />
+            <text className="taper-name" x={name.left + 3} y={name.y}>
+              {name.text}
+            </text>
+          </g>
+        ))}
       </svg>
     </div>
+  );
+}
+
+/** Names of the elements that take most, under the band, in lanes. */
+function placedNames(
+  project: Project,
+  path: PathBudget,
+  steps: readonly TaperStep[],
+  width: number,
+  said: (lossDb: number) => string,
+) {
+  const tags = namedElements(path.elements, 4).flatMap((index) => {
+    const [element, step] = [path.elements[index], steps[index]];
+    if (!element || !step) return [];
+    const name = element.kind === 'mismatch' ? 'mismatch' : subjectLabel(project, element.subject);
+    const text = `${index + 1}  ${name}  −${said(element.lossDb)}`;
+    return [{ index, text, atX: step.left + step.width / 2, width: textWidth(text, TEXT) + 6 }];
+  });
+  const placed = inLanes(tags, 0, width);
+  const names = tags.map((tag, i) => {
+    const { left, lane } = placed[i] ?? { left: 0, lane: 0 };
+    return { ...tag, left, y: FOOT + (lane + 1) * LANE - 3 };
+  });
+  return { names, lanes: laneCount(placed) };
+}
+
+/** What goes in, what comes out, and where the limit is. */
+function Ends({
+  path,
+  limitShare,
+  right,
+  said,
+}: {
+  path: PathBudget;
+  limitShare: number;
+  right: number;
+  said: (share: number) => string;
+}) {
+  const left = shareLeft(path.lossDb);
+  const hasLimit = path.txPowerW !== null;
+  return (
+    <g>
+      {hasLimit ? <LimitLine y={HEIGHT * (1 - limitShare)} right={right} text={said(limitShare)} /> : null}
+      <text className="taper-watts" x={LEFT - 5} y={11} textAnchor="end">
+        {said(1)}
+      </text>
+      <text className="taper-watts" x={right + 5} y={endLabelY(HEIGHT * left, limitShare, hasLimit)}>
+        {said(left)}
+      </text>
+    </g>
   );
 }
 
@@ -104,14 +125,14 @@ function endLabelY(heightOut: number, limitShare: number, hasLimit: boolean): nu
   return wanted > limitY ? limitY + 14 : limitY - 14;
 }
 
-function LimitLine({ y, to, text }: { y: number; to: number; text: string }) {
+function LimitLine({ y, right, text }: { y: number; right: number; text: string }) {
   return (
     <g>
-      <path className="taper-limit" d={`M${LEFT} ${y}H${to - RIGHT}`} />
+      <path className="taper-limit" d={`M${LEFT} ${y}H${right}`} />
       <text className="taper-limit-text" x={LEFT - 5} y={y + 4} textAnchor="end">
         {text}
       </text>
-      <text className="taper-limit-text" x={to - RIGHT + 5} y={y + 4}>
+      <text className="taper-limit-text" x={right + 5} y={y + 4}>
         limit
       </text>
     </g>

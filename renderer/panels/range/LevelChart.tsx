@@ -1,23 +1,21 @@
-import { scaleLinear } from 'd3-scale';
+import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
 import { useId, useMemo, useRef } from 'react';
-import { textWidth } from '../../../core/drawing/textWidth.ts';
-import { levelCurve } from '../../../core/links/levelCurve.ts';
+import { type LevelCurve, levelCurve } from '../../../core/links/levelCurve.ts';
 import type { LevelPoint, RangeResult } from '../../../core/links/types.ts';
 import type { Project, Station } from '../../../core/model/project.ts';
+import { formatNumber } from '../../../core/units/format.ts';
 import { useElementSize } from '../../canvas/useElementSize.ts';
 import { useApp } from '../../store/context.ts';
 import { useFormat } from '../../ui/text.ts';
 import { bareNumber, symbolOf } from '../pathLoss/figures.ts';
-import { inLanes, laneCount } from './lanes.ts';
-import { distanceScale, farthestKm } from './scale.ts';
+import { LANE_PX, type RangeMark, rangeMarks } from './marks.ts';
+import { type DistanceScale, distanceScale, farthestKm } from './scale.ts';
 import { curveSummary } from './summary.ts';
 
 const LEFT = 38;
 const RIGHT = 10;
 const PLOT = 170;
-const LANE = 16;
-const TEXT = 12;
 
 /** Median level against distance, with the two levels it is held against and the three distances that follow. */
 export function LevelChart({ project, result, station }: { project: Project; result: RangeResult; station: Station }) {
@@ -26,61 +24,29 @@ export function LevelChart({ project, result, station }: { project: Project; res
   const titleId = useId();
   const box = useRef<HTMLDivElement>(null);
   const width = useElementSize(box)?.width ?? 400;
-  const distance = distanceScale(farthestKm([result]), LEFT, width - RIGHT, preferences, 8);
+  const right = width - RIGHT;
+  const distance = distanceScale(farthestKm([result]), LEFT, right, preferences, 8);
   const { endKm } = distance;
   const curve = useMemo(
     () => levelCurve(project, result, { fromKm: endKm / 100, toKm: endKm, points: 100 }),
     [project, result, endKm],
   );
-  const marks = markTags(result, (km) => quantity(km, 'km')).map((mark) => ({ ...mark, atX: distance.x(mark.km) }));
-  const placed = inLanes(marks, LEFT, width - RIGHT);
-  const top = laneCount(placed) * LANE + 4;
-  const level = levelScale(curve.points, curve.sensitivityDbm, curve.dependableDbm, top);
-  const bottom = top + PLOT;
-  const path = line<LevelPoint>()
-    .x((point) => distance.x(point.distanceKm))
-    .y((point) => level(point.levelDbm))(curve.points.filter((point) => point.levelDbm <= (level.domain()[1] ?? 0)));
+  const { marks, lanes } = rangeMarks(result, distance.x, (km) => quantity(km, 'km'), [LEFT, right]);
+  const top = lanes * LANE_PX + 4;
+  const level = levelScale(curve, top);
   return (
     <section className="panel-section">
       <h3 className="heading">Level against distance, {station.name}</h3>
       <div ref={box} className="chart">
-        <svg width={width} height={bottom + 34} role="img" aria-labelledby={`${titleId} ${titleId}-d`}>
+        <svg width={width} height={top + PLOT + 34} role="img" aria-labelledby={`${titleId} ${titleId}-d`}>
           <title id={titleId}>{`Level against distance to ${station.name}`}</title>
           <desc id={`${titleId}-d`}>{rich(curveSummary(result, curve, station.name))}</desc>
-          {level.ticks(5).map((dbm) => (
-            <g key={dbm}>
-              <path className="range-grid" d={`M${LEFT} ${level(dbm)}H${width - RIGHT}`} />
-              <text className="range-tick" x={LEFT - 5} y={level(dbm) + 4} textAnchor="end">
-                {bareNumber(dbm, 'dBm', preferences, 0)}
-              </text>
-            </g>
+          <Axes distance={distance} level={level} top={top} width={width} />
+          <path className="chart-curve" d={curvePath(curve.points, distance.x, level)} />
+          {marks.map((mark) => (
+            <Mark key={mark.kind} mark={mark} bottom={top + PLOT} />
           ))}
-          {distance.ticks.map((tick) => (
-            <g key={tick.shown}>
-              <path className="range-grid" d={`M${tick.x} ${top}V${bottom}`} />
-              <text className="range-tick" x={tick.x} y={bottom + 14} textAnchor="middle">
-                {tick.shown.toFixed(Number.isInteger(tick.shown) ? 0 : 1).replace('.', preferences.decimal)}
-              </text>
-            </g>
-          ))}
-          <text className="range-tick" x={width - RIGHT} y={bottom + 28} textAnchor="end">
-            distance, {symbolOf('km', preferences)}
-          </text>
-          <text className="range-tick" x={0} y={bottom + 28}>
-            level, dBm
-          </text>
-          <path className="chart-frame" d={`M${LEFT} ${top}V${bottom}H${width - RIGHT}`} />
-          {path === null ? null : <path className="chart-curve" d={path} />}
-          {marks.map((mark, index) => (
-            <Mark key={mark.kind} mark={mark} at={placed[index] ?? { left: LEFT, lane: 0 }} bottom={bottom} />
-          ))}
-          <Levels
-            result={result}
-            sensitivityDbm={curve.sensitivityDbm}
-            dependableDbm={curve.dependableDbm}
-            y={level}
-            right={width - RIGHT}
-          />
+          <Levels result={result} curve={curve} y={level} right={right} />
         </svg>
       </div>
       <p className="small soft">
@@ -91,51 +57,75 @@ export function LevelChart({ project, result, station }: { project: Project; res
   );
 }
 
-interface MarkTag {
-  readonly kind: 'dependable' | 'typical' | 'horizon';
-  readonly km: number;
-  readonly text: string;
-  readonly width: number;
+type LevelScale = ScaleLinear<number, number>;
+
+/** The curve as far up as the axis goes; closer by it only gets steeper. */
+function curvePath(points: readonly LevelPoint[], x: (km: number) => number, level: LevelScale): string {
+  const [, high = 0] = level.domain();
+  const draw = line<LevelPoint>()
+    .x((point) => x(point.distanceKm))
+    .y((point) => level(point.levelDbm));
+  return draw(points.filter((point) => point.levelDbm <= high)) ?? '';
 }
 
-function markTags(result: RangeResult, distanceText: (km: number) => string): readonly MarkTag[] {
-  const tag = (kind: MarkTag['kind'], km: number): MarkTag => {
-    const text = `${kind} ${distanceText(km)}`;
-    return { kind, km, text, width: textWidth(text, TEXT) + 4 };
-  };
-  return [
-    tag('dependable', result.dependable.nominalKm),
-    tag('typical', result.typical.nominalKm),
-    tag('horizon', result.horizonKm),
-  ];
+function Axes({
+  distance,
+  level,
+  top,
+  width,
+}: {
+  distance: DistanceScale;
+  level: LevelScale;
+  top: number;
+  width: number;
+}) {
+  const preferences = useApp((state) => state.preferences);
+  const [right, bottom] = [width - RIGHT, top + PLOT];
+  return (
+    <g>
+      {level.ticks(5).map((dbm) => (
+        <g key={dbm}>
+          <path className="range-grid" d={`M${LEFT} ${level(dbm)}H${right}`} />
+          <text className="range-tick" x={LEFT - 5} y={level(dbm) + 4} textAnchor="end">
+            {bareNumber(dbm, 'dBm', preferences, 0)}
+          </text>
+        </g>
+      ))}
+      {distance.ticks.map((tick) => (
+        <g key={tick.shown}>
+          <path className="range-grid" d={`M${tick.x} ${top}V${bottom}`} />
+          <text className="range-tick" x={tick.x} y={bottom + 14} textAnchor="middle">
+            {formatNumber(tick.shown, Number.isInteger(tick.shown) ? 0 : 1, preferences)}
+          </text>
+        </g>
+      ))}
+      <text className="range-tick" x={right} y={bottom + 28} textAnchor="end">
+        distance, {symbolOf('km', preferences)}
+      </text>
+      <text className="range-tick" x={0} y={bottom + 28}>
+        level, dBm
+      </text>
+      <path className="chart-frame" d={`M${LEFT} ${top}V${bottom}H${right}`} />
+    </g>
+  );
 }
 
 /** Level axis: down to where the curve ends, or below what is needed; up to what it has close by, where it is steepest. */
-function levelScale(points: readonly LevelPoint[], sensitivityDbm: number, dependableDbm: number, top: number) {
+function levelScale({ points, sensitivityDbm, dependableDbm }: LevelCurve, top: number): LevelScale {
   const early = points[Math.floor(points.length / 25)]?.levelDbm ?? sensitivityDbm + 60;
   const last = points.at(-1)?.levelDbm ?? sensitivityDbm - 10;
-  const high = Math.max(early, dependableDbm + 10);
-  const low = Math.min(sensitivityDbm - 14, last);
   return scaleLinear()
-    .domain([low, high])
+    .domain([Math.min(sensitivityDbm - 14, last), Math.max(early, dependableDbm + 10)])
     .nice(5)
     .range([top + PLOT, top]);
 }
 
-function Mark({
-  mark,
-  at,
-  bottom,
-}: {
-  mark: MarkTag & { readonly atX: number };
-  at: { readonly left: number; readonly lane: number };
-  bottom: number;
-}) {
-  const y = at.lane * LANE + 12;
+function Mark({ mark, bottom }: { mark: RangeMark; bottom: number }) {
+  const y = mark.lane * LANE_PX + 12;
   return (
     <g>
       <path className={`chart-mark chart-mark--${mark.kind}`} d={`M${mark.atX} ${y + 4}V${bottom}`} />
-      <text className="chart-tag" x={at.left + 2} y={y}>
+      <text className="chart-tag" x={mark.left + 2} y={y}>
         {mark.text}
       </text>
     </g>
@@ -145,14 +135,12 @@ function Mark({
 /** The upper line has its words above it and the lower one below, so they cannot meet however small the margin is. */
 function Levels({
   result,
-  sensitivityDbm,
-  dependableDbm,
+  curve: { sensitivityDbm, dependableDbm },
   y,
   right,
 }: {
   result: RangeResult;
-  sensitivityDbm: number;
-  dependableDbm: number;
+  curve: LevelCurve;
   y: (dbm: number) => number;
   right: number;
 }) {
