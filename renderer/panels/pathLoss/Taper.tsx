@@ -54,13 +54,13 @@ export function Taper({ project, path }: { project: Project; path: PathBudget })
             said={said}
           />
         </g>
-        {names.map((name) => (
-          <g key={name.index}>
-            <path className="taper-leader" d={`M${name.atX} ${FOOT - 2}V${name.y - 10}`} />
-            <text className="taper-name" x={name.left + 3} y={name.y}>
-              {name.text}
-            </text>
-          </g>
+        {names.map(({ index, atX, y }) => (
+          <path key={index} className="taper-leader" d={`M${atX} ${FOOT - 2}V${y - 10}`} />
+        ))}
+        {names.map(({ index, left, y, text }) => (
+          <text key={index} className="taper-name" x={left + 3} y={y}>
+            {text}
+          </text>
         ))}
       </svg>
     </div>
