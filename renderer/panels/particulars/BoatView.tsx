@@ -91,7 +91,7 @@ function TitleBlock({ project }: { project: Project }) {
     <section className="panel-section" aria-label="Title block">
       <h3 className="heading">Title block</h3>
       <TextRow label="Title" value={project.title} isRequired onCommit={(title) => change('Title', { title })} />
-      <div className="particulars-fields particulars-fields--wide">
+      <div className="particulars-fields">
         <TextRow
           label="Layout"
           value={project.layoutName}

@@ -28,13 +28,13 @@ export const ItemFactFields = memo(function ItemFactFields({
   return (
     <section className="panel-section" aria-label="As found">
       <h3 className="heading">As found</h3>
-      <div className="particulars-fields">
+      <div className="particulars-fields particulars-fields--wide">
         {keys.map((key) => (
           <FactField
             key={key}
             spec={ITEM_FACTS[key]}
             value={facts[key]}
-            {...(key === 'overhead' ? { open: 'As its place has it' } : {})}
+            {...(key === 'overhead' || key === 'outdoors' ? { open: 'As its place has it' } : {})}
             onChange={(value) =>
               edit(`${tag}: ${ITEM_FACTS[key].label.toLowerCase()} noted`, (project) =>
                 // The schema of the facts checks the value; a wrong one is refused with its reason.
@@ -62,7 +62,7 @@ export const RunFactFields = memo(function RunFactFields({
   return (
     <section className="panel-section" aria-label="As found">
       <h3 className="heading">As found</h3>
-      <div className="particulars-fields">
+      <div className="particulars-fields particulars-fields--wide">
         {RUN_FACT_KEYS.map((key) => (
           <FactField
             key={key}
@@ -96,6 +96,7 @@ function FactField({
       return (
         <OpenChoice
           label={spec.label}
+          open={open}
           words={{ yes: spec.yes ?? 'Yes', no: spec.no ?? 'No' }}
           value={value === undefined ? undefined : value === true ? 'yes' : 'no'}
           onChange={(key) => onChange(key === undefined ? undefined : key === 'yes')}
@@ -118,7 +119,7 @@ function FactField({
           value={typeof value === 'number' ? value : null}
           unit={spec.unit}
           digits={spec.digits}
-          min={0}
+          min={spec.min}
           max={spec.max}
           isOptional
           onCommit={(stored) => onChange(stored ?? undefined)}

@@ -4,16 +4,20 @@ import type { Feed, Project } from '../../../core/model/project.ts';
 import type { FeedResult } from '../../../core/power/types.ts';
 import { endpointLabel } from '../../../core/report/words.ts';
 import { Choice } from '../../app/Choice.tsx';
+import { useApp } from '../../store/context.ts';
 import { useAssessment } from '../../store/derived.ts';
 import { QuantityField } from '../../ui/QuantityField.tsx';
 import { TextRow } from '../../ui/TextRow.tsx';
 import { useFormat } from '../../ui/text.ts';
 import { Jump, Tick, useEdit, WordChoice } from './fields.tsx';
+import { decimalsOf } from './reckon.ts';
 import { FindingsAbout, HangsOn, RemoveButton } from './Shared.tsx';
 import { STATUSES, VERDICTS } from './words.ts';
 
 /** What a fuse starts as when one is put in: a common size, at the source, both to be put right. */
 const NEW_FUSE = { ratingA: 10, fromSourceM: 0.1 };
+
+const areaDigits = (areaMm2: number): number => Math.min(2, decimalsOf(areaMm2, 'mm2', 2));
 
 type FeedChange = Parameters<typeof setFeed>[2];
 
@@ -90,12 +94,20 @@ function ConductorChoice({
   onChange: (conductorId: string) => void;
 }) {
   const { quantity } = useFormat();
+  const wire = useApp((state) => state.preferences.wire);
   const options = [...indexProject(project).parts.values()].flatMap((part) => {
     if (part.kind !== 'conductor') return [];
     const { areaMm2, ohmPerKm, ampacityA } = part.figures;
-    const size = quantity(areaMm2.value, 'mm2', 2);
     const note = `${quantity(ohmPerKm.value, 'ohm/km')}; carries ${quantity(ampacityA.value, 'A', 0)}`;
-    return [{ id: part.id, name: part.name, note: size === part.name ? note : `${size}; ${note}` }];
+    // The name of a listed size says it already, in one of the two systems.
+    const isNamedSo = (part.traits.awg === null) === (wire === 'mm2');
+    return [
+      {
+        id: part.id,
+        name: part.name,
+        note: isNamedSo ? note : `${quantity(areaMm2.value, 'mm2', areaDigits(areaMm2.value))}; ${note}`,
+      },
+    ];
   });
   const chosen = options.find(({ id }) => id === feed.conductorId);
   return (
@@ -179,13 +191,13 @@ function FeedResults({ result }: { result: FeedResult | undefined }) {
         <dd>
           {smallestAreaMm2 === null
             ? 'No listed conductor keeps the drop within the limit.'
-            : `${quantity(smallestAreaMm2, 'mm2', 2)} at the least`}
+            : `${quantity(smallestAreaMm2, 'mm2', areaDigits(smallestAreaMm2))} at the least`}
         </dd>
         <dt>Protection</dt>
         <dd>
           {VERDICTS[protection.verdict]}
           {protection.ratingA === null ? null : ` ${quantity(protection.ratingA, 'A')} is fitted.`} At most{' '}
-          {quantity(protection.largestRatingA, 'A', 0)} suits this conductor.
+          {quantity(protection.largestRatingA, 'A', 1)} suits this conductor.
         </dd>
       </dl>
     </section>

@@ -9,7 +9,7 @@ import { QuantityField } from '../../ui/QuantityField.tsx';
 import { TextRow } from '../../ui/TextRow.tsx';
 import { useFormat } from '../../ui/text.ts';
 import { useEdit, WordChoice } from './fields.tsx';
-import { figureChange, figuresNotGiven } from './reckon.ts';
+import { decimalsOf, figureChange, figuresNotGiven } from './reckon.ts';
 import { BASES } from './words.ts';
 
 type Figures = Readonly<Record<string, Figure>>;
@@ -71,13 +71,13 @@ function FigureRow({
   };
   const { min, max } = figureRange(figureKey);
   return (
-    <div className={`figure-row${isOwn ? ' is-own' : ''}`}>
+    <fieldset className={`figure-row${isOwn ? ' is-own' : ''}`} aria-label={name}>
       <div className="figure-fields">
         <QuantityField
           label={name}
           value={known.value}
           unit={unit}
-          digits={digits}
+          digits={decimalsOf(known.value, unit, digits)}
           min={min}
           max={max}
           onCommit={(value) => value !== null && change({ value })}
@@ -86,19 +86,19 @@ function FigureRow({
           label="Give or take"
           value={known.tolerance}
           unit={unit}
-          digits={digits}
+          digits={decimalsOf(known.tolerance, unit, digits)}
           min={0}
           max={max - min}
           onCommit={(tolerance) => tolerance !== null && change({ tolerance })}
         />
-        <WordChoice label="Known from" words={BASES} value={known.basis} onChange={(basis) => change({ basis })} />
+        <WordChoice label="How known" words={BASES} value={known.basis} onChange={(basis) => change({ basis })} />
       </div>
       <SourceLine source={known.source} onCommit={(source) => change({ source })} />
       {isOwn ? (
         <div className="row-between">
           <span className="chip">own value of {tag}</span>
           <Button
-            className="button button--quiet"
+            className="button link small"
             onPress={() =>
               edit(`${tag}: ${name.toLowerCase()} back to catalogue`, (project) =>
                 resetItemFigure(project, itemId, figureKey),
@@ -109,7 +109,7 @@ function FigureRow({
           </Button>
         </div>
       ) : null}
-    </div>
+    </fieldset>
   );
 }
 

@@ -47,7 +47,7 @@ export const ItemTraits = memo(function ItemTraits({
             />
             {Object.hasOwn(traits, key) ? (
               <Button
-                className="button button--quiet"
+                className="button link small"
                 onPress={() => edit(`${tag}: back to catalogue`, (project) => resetItemTrait(project, itemId, key))}
               >
                 Back to catalogue

@@ -27,16 +27,16 @@ export function ItemView({ project, item }: { project: Project; item: Item }) {
     <>
       <ItemHeading project={project} item={item} part={part} />
       <ItemIdentity project={project} item={item} />
+      <ItemFactFields itemId={id} tag={tag} part={part} facts={item.facts} />
+      <ItemConnections project={project} itemId={id} />
+      <HangsOn subject={subject} />
+      <FindingsAbout subject={subject} />
       {part ? (
         <>
           <ItemFigures itemId={id} tag={tag} part={part} figures={overrides.figures} />
           <ItemTraits itemId={id} tag={tag} part={part} traits={overrides.traits} />
         </>
       ) : null}
-      <ItemFactFields itemId={id} tag={tag} part={part} facts={item.facts} />
-      <ItemConnections project={project} itemId={id} />
-      <HangsOn subject={subject} />
-      <FindingsAbout subject={subject} />
       <Measurements project={project} subject={subject} name={tag} />
       <ItemNotes item={item} />
       <ItemTools item={item} />
@@ -86,7 +86,7 @@ function ItemIdentity({ project, item }: { project: Project; item: Item }) {
           onCommit={(text) => edit(`${tag} is now ${text}`, (before) => setItem(before, id, { tag: text }))}
         />
         <TextRow
-          label="Name of its own"
+          label="Name"
           value={item.name}
           onCommit={(name) => edit(`${tag}: name changed`, (before) => setItem(before, id, { name }))}
         />
@@ -178,12 +178,14 @@ function ItemNotes({ item }: { item: Item }) {
 function ItemTools({ item }: { item: Item }) {
   const store = useAppStore();
   return (
-    <section className="panel-section row" aria-label="Tools">
-      <Button className="button" onPress={() => store.getState().setView({ dialog: 'connect' })}>
-        Connect…
-      </Button>
-      <DuplicateButton />
-      <RemoveButton subject={{ kind: 'item', id: item.id }} name={item.tag} />
+    <section className="panel-section" aria-label="Tools">
+      <div className="row">
+        <Button className="button" onPress={() => store.getState().setView({ dialog: 'connect' })}>
+          Connect…
+        </Button>
+        <DuplicateButton />
+        <RemoveButton subject={{ kind: 'item', id: item.id }} name={item.tag} />
+      </div>
     </section>
   );
 }

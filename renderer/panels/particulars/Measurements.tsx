@@ -65,7 +65,7 @@ function MeasurementFold({ measurement, name }: { measurement: Measurement; name
           </div>
           <TextRow label="Note" value={measurement.note} onCommit={(note) => change({ note })} />
           <Button
-            className="button"
+            className="button start"
             onPress={() =>
               edit(`Measurement on ${name} taken out`, (project) => removeMeasurement(project, measurement.id))
             }

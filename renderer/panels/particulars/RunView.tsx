@@ -210,8 +210,8 @@ function Losses({ project, run }: { project: Project; run: Run }) {
     <section className="panel-section" aria-label="Loss">
       <div className="panel-head">
         <h3 className="heading">Loss</h3>
-        <Button className="button button--quiet" onPress={() => store.getState().showPanel('path-loss')}>
-          Path loss
+        <Button className="button link small" onPress={() => store.getState().showPanel('path-loss')}>
+          See it in Path loss
         </Button>
       </div>
       {losses.length === 0 ? (

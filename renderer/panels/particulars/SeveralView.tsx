@@ -48,17 +48,19 @@ export function SeveralView({ project, selection }: { project: Project; selectio
           ))}
         </p>
       </section>
-      <section className="panel-section row" aria-label="Tools">
-        {selection.some(({ kind }) => kind === 'item') ? <DuplicateButton /> : null}
-        <Button className="button" onPress={() => select([])}>
-          Select nothing
-        </Button>
-        <Button
-          className="button button--danger"
-          onPress={() => edit(`${selection.length} things deleted`, (before) => removeSubjects(before, selection))}
-        >
-          Remove all
-        </Button>
+      <section className="panel-section" aria-label="Tools">
+        <div className="row">
+          {selection.some(({ kind }) => kind === 'item') ? <DuplicateButton /> : null}
+          <Button className="button" onPress={() => select([])}>
+            Select nothing
+          </Button>
+          <Button
+            className="button button--danger"
+            onPress={() => edit(`${selection.length} things deleted`, (before) => removeSubjects(before, selection))}
+          >
+            Remove all
+          </Button>
+        </div>
       </section>
     </>
   );

@@ -15,8 +15,8 @@ export function FindingsAbout({ subject }: { subject: Subject }) {
       <div className="panel-head">
         <h3 className="heading">Findings</h3>
         {findings.length === 0 ? null : (
-          <Button className="button button--quiet" onPress={() => store.getState().showPanel('findings')}>
-            Read them
+          <Button className="button link small" onPress={() => store.getState().showPanel('findings')}>
+            Read them in Findings
           </Button>
         )}
       </div>
@@ -79,7 +79,7 @@ export function DuplicateButton() {
   };
   return (
     <Button className="button" onPress={duplicate}>
-      Copy
+      Duplicate
     </Button>
   );
 }

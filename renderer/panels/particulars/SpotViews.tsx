@@ -38,8 +38,10 @@ export function PlaceView({ project, place }: { project: Project; place: Place }
         </ul>
       </section>
       <FindingsAbout subject={subject} />
-      <section className="panel-section row">
-        <RemoveButton subject={subject} name={place.name} />
+      <section className="panel-section" aria-label="Tools">
+        <div className="row">
+          <RemoveButton subject={subject} name={place.name} />
+        </div>
       </section>
     </>
   );
@@ -59,8 +61,10 @@ export function StructureView({ project, structure }: { project: Project; struct
       <PlacesThere title="Places on it" places={places} project={project} />
       <HangsOn subject={subject} />
       <FindingsAbout subject={subject} />
-      <section className="panel-section row">
-        <RemoveButton subject={subject} name={structure.name} />
+      <section className="panel-section" aria-label="Tools">
+        <div className="row">
+          <RemoveButton subject={subject} name={structure.name} />
+        </div>
       </section>
     </>
   );
@@ -78,8 +82,10 @@ export function CompartmentView({ project, compartment }: { project: Project; co
       </section>
       <PlacesThere title="Places in it" places={places} project={project} />
       <FindingsAbout subject={subject} />
-      <section className="panel-section row">
-        <RemoveButton subject={subject} name={compartment.name} />
+      <section className="panel-section" aria-label="Tools">
+        <div className="row">
+          <RemoveButton subject={subject} name={compartment.name} />
+        </div>
       </section>
     </>
   );

@@ -170,7 +170,7 @@ export function PlaceFields({ project, place }: { project: Project; place: Place
           label="Compartment"
           words={namesOf(compartments)}
           value={place.compartmentId ?? undefined}
-          open="None (on deck or aloft)"
+          open="None"
           onChange={(id) => change('put in another compartment', { compartmentId: id ?? null })}
         />
         <WordChoice

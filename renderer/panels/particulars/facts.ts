@@ -7,11 +7,24 @@ import { OVERHEADS } from './words.ts';
 export type FactKind =
   | { readonly type: 'yes-no'; readonly yes?: string; readonly no?: string }
   | { readonly type: 'choice'; readonly words: Readonly<Record<string, string>> }
-  | { readonly type: 'number'; readonly unit: Unit; readonly digits: number; readonly max: number }
+  | {
+      readonly type: 'number';
+      readonly unit: Unit;
+      readonly digits: number;
+      readonly min: number;
+      readonly max: number;
+    }
   | { readonly type: 'text' };
 export type FactSpec = { readonly label: string } & FactKind;
 
-const metres = (label: string): FactSpec => ({ label, type: 'number', unit: 'm', digits: 2, max: 2000 });
+const metres = (label: string, min = 0, max = 2000): FactSpec => ({
+  label,
+  type: 'number',
+  unit: 'm',
+  digits: 2,
+  min,
+  max,
+});
 const yesNo = (label: string, yes?: string, no?: string): FactSpec => ({
   label,
   type: 'yes-no',
@@ -47,10 +60,10 @@ export const ITEM_FACTS: Readonly<Record<keyof ItemFacts, FactSpec>> = {
   }),
   nearestPersonM: metres('Nearest seat or standing place'),
   leadInInsideMetalM: metres('Lead-in inside a metal hull'),
-  standingEyeZM: metres('Eye of a standing person, above water'),
+  standingEyeZM: metres('Eye of a standing person, above water', -20, 150),
   nearestMetalM: metres('Nearest metal structure'),
-  shadowPoleDiameterM: metres('Diameter of a pole before it'),
-  shadowPoleDistanceM: metres('Distance of that pole'),
+  shadowPoleDiameterM: metres('Diameter of a pole before it', 0.01),
+  shadowPoleDistanceM: metres('Distance of that pole', 0.01),
   foldsDown: yesNo('Folded down under way at times'),
 };
 
@@ -58,8 +71,8 @@ export const RUN_FACTS: Readonly<Record<keyof RunFacts, FactSpec>> = {
   coiledM: metres('Surplus coiled up'),
   neededLengthM: metres('Length the route would need'),
   supported: yesNo('Supported along its way'),
-  bendRadiusMm: { label: 'Tightest bend found (radius)', type: 'number', unit: 'mm', digits: 0, max: 10_000 },
-  powerCableGapMm: { label: 'Gap to a power cable', type: 'number', unit: 'mm', digits: 0, max: 100_000 },
+  bendRadiusMm: { label: 'Tightest bend found (radius)', type: 'number', unit: 'mm', digits: 0, min: 1, max: 10_000 },
+  powerCableGapMm: { label: 'Gap to a power cable', type: 'number', unit: 'mm', digits: 0, min: 0, max: 100_000 },
   powerCableAlongM: metres('Beside that power cable for'),
   insideMetalM: metres('Lead-in inside a metal hull'),
   wet: yesNo('Water in the cable', 'Yes, wet', 'No, dry'),

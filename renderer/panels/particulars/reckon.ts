@@ -2,9 +2,10 @@ import type { Assessment } from '../../../core/assess.ts';
 import type { Finding } from '../../../core/audit/types.ts';
 import type { FigureChange } from '../../../core/edit/figures.ts';
 import type { Figure } from '../../../core/model/figure.ts';
-import type { Part } from '../../../core/model/part.ts';
+import type { AntennaClass, Part } from '../../../core/model/part.ts';
 import type { Project, Status, Subject } from '../../../core/model/project.ts';
 import { SERVICES } from '../../../core/model/services.ts';
+import type { Unit } from '../../../core/units/quantity.ts';
 
 export const isSameSubject = (a: Subject, b: Subject): boolean => a.kind === b.kind && a.id === b.id;
 
@@ -17,6 +18,9 @@ export function figureChange(known: Figure, isOwn: boolean, change: Partial<Figu
   return { ...known, ...change };
 }
 
+/** Antennas that may have an amplifier inside: those of receivers, and of sets that talk over satellites or ashore. */
+const AMPLIFIED: readonly AntennaClass[] = ['gnss', 'l-band', 'cellular', 'wifi', 'broadcast', 'navtex'];
+
 /** Keys an item may have its own figure for although its part gives none: a figure left out, or a loss given as a table. */
 export function figuresNotGiven(part: Part): string[] {
   return optionalKeys(part).filter((key) => !Object.hasOwn(part.figures, key));
@@ -24,7 +28,7 @@ export function figuresNotGiven(part: Part): string[] {
 
 function optionalKeys(part: Part): readonly string[] {
   if (part.kind === 'inline') return Object.keys(part.lossTables);
-  if (part.kind === 'antenna') return ['amplifierGainDb'];
+  if (part.kind === 'antenna') return AMPLIFIED.includes(part.antennaClass) ? ['amplifierGainDb'] : [];
   if (part.kind !== 'power') return [];
   return part.powerClass === 'battery-bank' || part.powerClass === 'starter-battery' ? ['capacityAh'] : ['ratingA'];
 }
@@ -131,3 +135,17 @@ export function isIsoDate(text: string): boolean {
 }
 
 const isLeap = (year: number): boolean => (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0;
+
+/** Most decimals a figure is shown with. */
+const MOST_DECIMALS = 4;
+
+/**
+ * As few decimals as show a stored figure whole, at most four. Lengths keep their usual number: in feet and inches the
+ * decimals of the stored metres say nothing.
+ */
+export function decimalsOf(value: number, unit: Unit, usual: number): number {
+  if (unit === 'm' || unit === 'mm') return usual;
+  let digits = 0;
+  while (digits < MOST_DECIMALS && Math.abs(Number(value.toFixed(digits)) - value) > 1e-9) digits += 1;
+  return digits;
+}

@@ -10,11 +10,6 @@ export function optionsOf<K extends string>(words: Readonly<Record<K, string>>):
   return Object.entries<string>(words).map(([id, name]) => ({ id: id as K, name }));
 }
 
-/** The key behind the id a choice gives back; undefined for an id that is not one of them. */
-export function keyOf<K extends string>(words: Readonly<Record<K, string>>, id: string): K | undefined {
-  return Object.hasOwn(words, id) ? (id as K) : undefined;
-}
-
 export const BOAT_KINDS: Readonly<Record<Boat['kind'], string>> = {
   sloop: 'Sloop',
   cutter: 'Cutter',
