@@ -55,15 +55,11 @@ function FindingCounts() {
     ...entry,
     count: findings.filter(({ severity }) => severity === entry.severity).length,
   }));
-  const spoken = counts.map(({ severity, word, count }) => `${count} ${severity} (${word})`).join(', ');
   return (
-    <Button
-      className="button button--quiet status-findings"
-      aria-label={`Findings: ${spoken}`}
-      onPress={() => showPanel('findings')}
-    >
-      {counts.map(({ severity, count }) => (
-        <span key={severity} className={`badge badge--${severity.toLowerCase()}`}>
+    <Button className="button button--quiet status-findings" onPress={() => showPanel('findings')}>
+      <span className="sr-only">Open findings:</span>
+      {counts.map(({ severity, word, count }) => (
+        <span key={severity} className={`badge badge--${severity.toLowerCase()}`} title={word}>
           {severity} {count}
         </span>
       ))}

@@ -47,8 +47,9 @@ export function FindingsPanel() {
         onSelectionChange={(keys) => setShown(new Set([...keys].map((key) => key as Severity)))}
       >
         {SEVERITIES.map(({ id, name }) => (
-          <ToggleButton key={id} id={id} aria-label={`${id}, ${name}`}>
+          <ToggleButton key={id} id={id}>
             <span className={`badge badge--${id.toLowerCase()}`}>{id}</span> {openOf(findings, id).length}
+            <span className="sr-only">{name}</span>
           </ToggleButton>
         ))}
       </ToggleButtonGroup>

@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { type ReactNode, useMemo } from 'react';
 import { Button, ToggleButton, ToggleButtonGroup } from 'react-aria-components';
 import { PALETTES } from '../../core/drawing/palette.ts';
 import { installSheet } from '../../core/report/sheet.ts';
@@ -112,8 +112,8 @@ function BlockView({ block }: { block: Block }) {
     case 'drawing':
       return (
         <figure className="sheet-drawing">
-          <SvgDrawing drawing={block.drawing} palette={PALETTES.print} label={block.caption} />
-          <figcaption>{block.caption}</figcaption>
+          <SvgDrawing drawing={block.drawing} palette={PALETTES.print} label={block.caption || 'Drawing'} />
+          {block.caption ? <figcaption>{block.caption}</figcaption> : null}
         </figure>
       );
     case 'signatures':
@@ -136,6 +136,16 @@ function FactRow({ label, value }: { label: string; value: string }) {
   );
 }
 
+/** A wide table in a box of its own that the keyboard can scroll. */
+function ScrollTable({ name, children }: { name: string; children: ReactNode }) {
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
+    <section className="table-scroll" aria-label={name} tabIndex={0}>
+      {children}
+    </section>
+  );
+}
+
 type Of<K extends Block['kind']> = Extract<Block, { kind: K }>;
 
 function TableView({ block }: { block: Of<'table'> }) {
@@ -148,7 +158,7 @@ function TableView({ block }: { block: Of<'table'> }) {
       </td>
     ));
   return (
-    <div className="table-scroll">
+    <ScrollTable name={block.caption || 'Table'}>
       <table className="table">
         <caption>{block.caption}</caption>
         <thead>
@@ -168,13 +178,13 @@ function TableView({ block }: { block: Of<'table'> }) {
           {block.total ? <tr className="is-total">{cells(block.total)}</tr> : null}
         </tbody>
       </table>
-    </div>
+    </ScrollTable>
   );
 }
 
 function MatrixView({ block }: { block: Of<'matrix'> }) {
   return (
-    <div className="table-scroll">
+    <ScrollTable name={block.caption}>
       <table className="table">
         <caption>{block.caption}</caption>
         <thead>
@@ -198,7 +208,7 @@ function MatrixView({ block }: { block: Of<'matrix'> }) {
           ))}
         </tbody>
       </table>
-    </div>
+    </ScrollTable>
   );
 }
 

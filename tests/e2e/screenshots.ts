@@ -21,7 +21,7 @@ const SMALL = [1280, 800] as const;
 const LARGE = [1920, 1080] as const;
 
 const failMast = async (page: Page): Promise<void> => {
-  await page.getByRole('button', { name: 'Main mast lost' }).click();
+  await page.getByRole('button', { name: 'Main mast lost', exact: true }).click();
 };
 
 const PICTURES: readonly Picture[] = [

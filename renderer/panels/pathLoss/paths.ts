@@ -48,11 +48,12 @@ export function pathsTouched(
   return paths.filter(isOn).toSorted((a, b) => Number(b.txPowerW !== null) - Number(a.txPowerW !== null));
 }
 
-/** The path to begin with: of those that transmit the one that loses most, else the one that loses most. */
+/** The path to begin with: of the voice sets the one that loses most; without one, of those that transmit; else of all. */
 export function worstPath(paths: readonly PathBudget[]): PathBudget | null {
   const sending = paths.filter((path) => path.txPowerW !== null);
-  const most = (sending.length > 0 ? sending : paths).toSorted((a, b) => b.lossDb - a.lossDb);
-  return most[0] ?? null;
+  const voice = sending.filter((path) => path.service === 'vhf-voice');
+  const first = [voice, sending, paths].find((group) => group.length > 0) ?? [];
+  return first.toSorted((a, b) => b.lossDb - a.lossDb)[0] ?? null;
 }
 
 export interface Headline {
