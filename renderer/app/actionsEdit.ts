@@ -62,7 +62,7 @@ function nudge(name: string, key: string, dx: number, dz: number): readonly Acti
       const by = { dxM: dx * STEP_M * steps, dyM: 0, dzM: dz * STEP_M * steps };
       store.getState().previewEdit((project) => moveItems(project, ids, by));
       const state = store.getState();
-      state.commitPreview(movedWords(shownProject(state), ids, state.preferences));
+      state.commitPreview(movedWords(shownProject(state), ids, state.preferences), `nudge ${ids.join(' ')}`);
     },
   }));
 }

@@ -78,7 +78,7 @@ function Sheet({ size, projection }: { size: SizePx; projection: Projection }) {
       >
         <ProfileStage stageRef={stage} size={size} projection={projection} hoveredId={hover.itemId} />
       </div>
-      <SheetExtras projection={projection} />
+      <SheetExtras projection={projection} hoveredPort={hover.port} />
     </>
   );
 }

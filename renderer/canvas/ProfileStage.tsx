@@ -58,6 +58,11 @@ function useProfileOptions(project: Project, size: SizePx, projection: Projectio
   const selection = useApp((state) => state.selection);
   const preferences = useApp((state) => state.preferences);
   const failure = useFailureView();
+  // Places are targets: they show while something is carried that can snap to one, or when one is selected.
+  const showPlaces = useApp(
+    ({ sketch, selection: chosen }) =>
+      (sketch !== null && !sketch.targets && !sketch.marquee) || chosen.some(({ kind }) => kind === 'place'),
+  );
   return useMemo(
     () => ({
       ...size,
@@ -66,9 +71,9 @@ function useProfileOptions(project: Project, size: SizePx, projection: Projectio
       preferences,
       selection: new Set(selection.map(subjectKey)),
       ...(failure ? { failure: { ...failure, mastsDown: mastsDown(project, failure.lost) } } : {}),
-      show: SHOW_ALL,
+      show: { ...SHOW_ALL, places: showPlaces },
     }),
-    [size, projection, preferences, selection, failure, project],
+    [size, projection, preferences, selection, failure, project, showPlaces],
   );
 }
 

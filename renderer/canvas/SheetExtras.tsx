@@ -3,18 +3,22 @@ import { Button } from 'react-aria-components';
 import { PALETTES } from '../../core/drawing/palette.ts';
 import { drawPlan } from '../../core/drawing/plan.ts';
 import type { Projection } from '../../core/drawing/types.ts';
+import type { Project } from '../../core/model/project.ts';
 import { ActionButton } from '../app/ActionItem.tsx';
 import { actionById } from '../app/actions.ts';
 import { useThemeName } from '../app/useTheme.ts';
+import { portWords } from '../commands/words.ts';
 import { useApp } from '../store/context.ts';
 import { useAssessment } from '../store/derived.ts';
 import { shownProject } from '../store/store.ts';
+import type { Sketch } from '../store/view.ts';
 import { eventSentence } from './eventSentence.ts';
+import type { PortHandle } from './handles.ts';
 import { ScaleBar } from './ScaleBar.tsx';
 import { SvgDrawing } from './SvgDrawing.tsx';
 
 /** What lies over the sheet: zoom, scale bar, plan view, the failure banner, hints and the tip at the pointer. */
-export function SheetExtras({ projection }: { projection: Projection }) {
+export function SheetExtras({ projection, hoveredPort }: { projection: Projection; hoveredPort: PortHandle | null }) {
   return (
     <>
       <div className="sheet-zoom">
@@ -26,7 +30,7 @@ export function SheetExtras({ projection }: { projection: Projection }) {
       <PlanInset />
       <EventBanner />
       <EmptyHint />
-      <Tip />
+      <Tip hoveredPort={hoveredPort} />
     </>
   );
 }
@@ -84,14 +88,31 @@ function EmptyHint() {
   return null;
 }
 
-function Tip() {
-  const tip = useApp((state) => state.sketch?.tip ?? null);
-  const snap = useApp((state) => (state.sketch?.tip ? null : (state.sketch?.snap ?? null)));
-  const shown = tip ?? (snap && snap.name !== '' ? { at: snap.at, text: `At ${snap.name}`, refusal: false } : null);
-  if (!shown) return null;
+function Tip({ hoveredPort }: { hoveredPort: PortHandle | null }) {
+  const sketch = useApp((state) => state.sketch);
+  const project = useApp(shownProject);
+  const tip = sketch?.tip ?? snapTip(sketch) ?? (hoveredPort && !sketch ? portTip(project, hoveredPort) : null);
+  if (!tip) return null;
   return (
-    <div className="sheet-tip" data-refusal={shown.refusal} style={{ left: shown.at.x, top: shown.at.y }}>
-      {shown.text}
+    <div className="sheet-tip" data-refusal={tip.refusal} style={{ left: tip.at.x, top: tip.at.y }}>
+      {tip.text}
     </div>
   );
+}
+
+type TipText = NonNullable<Sketch['tip']>;
+
+function snapTip(sketch: Sketch | null): TipText | null {
+  const snap = sketch?.snap;
+  return snap && snap.name !== '' ? { at: snap.at, text: `At ${snap.name}`, refusal: false } : null;
+}
+
+const DRAG_WORDS = { rf: 'draw a cable run', dc: 'draw a DC feed', data: 'draw a data link' } as const;
+
+function portTip(project: Project, { endpoint, port, at }: PortHandle): TipText {
+  return {
+    at,
+    text: `${portWords(project, endpoint)}: drag to another port to ${DRAG_WORDS[port.medium]}`,
+    refusal: false,
+  };
 }

@@ -7,7 +7,7 @@ import { distance, isInside } from './geometry.ts';
 import { DRAG_THRESHOLD_PX, type Gesture, type Modifiers, type Scene } from './gestures/gesture.ts';
 import { panGesture } from './gestures/pan.ts';
 import { bendAt, portAt, pressGesture } from './gestures/press.ts';
-import { itemBounds } from './handles.ts';
+import { itemBounds, type PortHandle } from './handles.ts';
 
 /** How far around a hovered item its ports stay shown, px. */
 const HOVER_MARGIN_PX = 18;
@@ -23,12 +23,16 @@ interface Active {
 export interface Hover {
   readonly itemId: string | null;
   readonly cursor: string;
+  /** The port under the pointer, for its name. */
+  readonly port: PortHandle | null;
 }
+
+const NO_HOVER: Hover = { itemId: null, cursor: 'default', port: null };
 
 /** Pointer and wheel handling of the sheet: at most one gesture at a time, moved at most once per frame. */
 export function usePointer(scene: Scene, surface: RefObject<HTMLElement | null>) {
   const active = useRef<Active | null>(null);
-  const [hover, setHover] = useState<Hover>({ itemId: null, cursor: 'default' });
+  const [hover, setHover] = useState<Hover>(NO_HOVER);
   const hovered = useRef(hover);
   hovered.current = hover;
   const isSpaceHeld = useHeldSpace();
@@ -43,7 +47,7 @@ export function usePointer(scene: Scene, surface: RefObject<HTMLElement | null>)
       if (current.next) current.gesture.move(current.next.at, current.next.modifiers);
       current.gesture.finish(current.moved);
     }
-    setHover((known) => ({ ...known, cursor: 'default' }));
+    setHover((known) => ({ ...known, cursor: 'default', port: null }));
   }, []);
   useEscape(active, end);
   useWheel(scene, surface);
@@ -77,7 +81,7 @@ export function usePointer(scene: Scene, surface: RefObject<HTMLElement | null>)
       onPointerLeave: (): void => {
         if (active.current) return;
         scene.store.getState().setView({ pointer: null });
-        setHover({ itemId: null, cursor: 'default' });
+        setHover(NO_HOVER);
       },
     };
   }, [scene, end, isSpaceHeld]);
@@ -93,7 +97,7 @@ function followGesture(
   if (!current.moved && distance(at, current.start) < DRAG_THRESHOLD_PX) return;
   if (!current.moved && current.gesture.cursor) {
     const cursor = current.gesture.cursor;
-    setHover((known) => ({ ...known, cursor }));
+    setHover((known) => ({ ...known, cursor, port: null }));
   }
   current.moved = true;
   if (!current.next) {
@@ -107,13 +111,14 @@ function followGesture(
 }
 
 function hoverAt(scene: Scene, at: PointPx, hoveredId: string | null, isPanning: boolean): Hover {
-  if (isPanning) return { itemId: hoveredId, cursor: 'grab' };
-  if (portAt(scene, at, hoveredId)) return { itemId: hoveredId, cursor: 'crosshair' };
-  if (bendAt(scene, at)) return { itemId: null, cursor: 'move' };
+  if (isPanning) return { itemId: hoveredId, cursor: 'grab', port: null };
+  const port = portAt(scene, at, hoveredId);
+  if (port) return { itemId: hoveredId, cursor: 'crosshair', port };
+  if (bendAt(scene, at)) return { itemId: null, cursor: 'move', port: null };
   const hit = scene.subjectAt(at);
-  if (hit?.subject.kind === 'item' && !hit.isMark) return { itemId: hit.subject.id, cursor: 'grab' };
+  if (hit?.subject.kind === 'item' && !hit.isMark) return { itemId: hit.subject.id, cursor: 'grab', port: null };
   const stays = hoveredId !== null && isNear(scene, hoveredId, at);
-  return { itemId: stays ? hoveredId : null, cursor: hit ? cursorOver(scene, hit.subject) : 'default' };
+  return { itemId: stays ? hoveredId : null, cursor: hit ? cursorOver(scene, hit.subject) : 'default', port: null };
 }
 
 function cursorOver(scene: Scene, subject: Subject): string {
@@ -130,7 +135,12 @@ function isNear(scene: Scene, itemId: string, at: PointPx): boolean {
 }
 
 const sameOr = (before: Hover, after: Hover): Hover =>
-  before.itemId === after.itemId && before.cursor === after.cursor ? before : after;
+  before.itemId === after.itemId &&
+  before.cursor === after.cursor &&
+  before.port?.endpoint.itemId === after.port?.endpoint.itemId &&
+  before.port?.endpoint.portId === after.port?.endpoint.portId
+    ? before
+    : after;
 
 const modifiersOf = (event: PointerEvent): Modifiers => ({ shift: event.shiftKey, alt: event.altKey });
 

@@ -4,6 +4,8 @@ import type { Project } from '../../core/model/project.ts';
 export interface Step {
   readonly label: string;
   readonly project: Project;
+  /** Edits that follow one another with the same key are one step: holding an arrow key is one move. */
+  readonly mergeKey?: string;
 }
 
 export interface History {
@@ -16,8 +18,13 @@ export const EMPTY_HISTORY: History = { past: [], future: [] };
 const LIMIT = 500;
 
 /** History after `label` turned `before` into something else. */
-export function recorded(history: History, label: string, before: Project): History {
-  return { past: [...history.past.slice(-LIMIT + 1), { label, project: before }], future: [] };
+export function recorded(history: History, label: string, before: Project, mergeKey?: string): History {
+  const last = history.past.at(-1);
+  if (last && mergeKey !== undefined && last.mergeKey === mergeKey) {
+    return { past: [...history.past.slice(0, -1), { ...last, label }], future: [] };
+  }
+  const step: Step = { label, project: before, ...(mergeKey === undefined ? {} : { mergeKey }) };
+  return { past: [...history.past.slice(-LIMIT + 1), step], future: [] };
 }
 
 /** One step back from `current`, or null when there is none. */

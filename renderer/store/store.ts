@@ -45,8 +45,11 @@ export interface AppActions {
   edit(label: string, change: (project: Project) => Project): boolean;
   /** Shows what an edit under way would give; always computed from the committed project. */
   previewEdit(change: (project: Project) => Project): void;
-  /** Ends a gesture: the preview becomes the project as one undo step (none if nothing was previewed). */
-  commitPreview(label: string): void;
+  /**
+   * Ends a gesture: the preview becomes the project as one undo step (none if nothing was previewed). Edits in a row with
+   * the same `mergeKey` share one step.
+   */
+  commitPreview(label: string, mergeKey?: string): void;
   cancelPreview(): void;
   undo(): void;
   redo(): void;
@@ -93,9 +96,9 @@ export function createAppStore(project: Project, preferences: Preferences): AppS
       const preview = attempt(change, get().project, (text) => set({ message: { tone: 'refusal', text } }));
       if (preview) set({ preview });
     },
-    commitPreview: (label) => {
+    commitPreview: (label, mergeKey) => {
       const { preview, project: before } = get();
-      if (preview && preview !== before) set(committed(get(), label, preview));
+      if (preview && preview !== before) set(committed(get(), label, preview, mergeKey));
       else set({ preview: null });
     },
     cancelPreview: () => set({ preview: null }),
@@ -143,11 +146,11 @@ function attempt(
   }
 }
 
-function committed(state: AppState, label: string, after: Project): Partial<AppState> {
+function committed(state: AppState, label: string, after: Project, mergeKey?: string): Partial<AppState> {
   return {
     project: after,
     preview: null,
-    history: recorded(state.history, label, state.project),
+    history: recorded(state.history, label, state.project, mergeKey),
     selection: pruned(state.selection, after),
     message: { tone: 'plain', text: label },
   };
