@@ -19,8 +19,6 @@ import { useElementSize } from './useElementSize.ts';
 import { usePointer } from './usePointer.ts';
 
 const MARGIN_PX = 8;
-/** Kept free along the bottom for the plan view and the scale bar when the boat is fitted, px. */
-const PLAN_BAND_PX = 72;
 
 /** The drawing: the profile on its sheet, everything done to it by pointer, and the small things that lie over it. */
 export function DrawingSheet() {
@@ -43,7 +41,7 @@ export function DrawingSheet() {
 
 function sheetProjection(project: Project, camera: Camera | null, size: SizePx): Projection {
   if (camera) return projectionOf(camera, size);
-  return fitProjection(project, size.width, size.height - PLAN_BAND_PX, MARGIN_PX, TEXT_SIZE_PX);
+  return fitProjection(project, size.width, size.height, MARGIN_PX, TEXT_SIZE_PX);
 }
 
 function Sheet({ size, projection }: { size: SizePx; projection: Projection }) {
@@ -78,7 +76,7 @@ function Sheet({ size, projection }: { size: SizePx; projection: Projection }) {
       >
         <ProfileStage stageRef={stage} size={size} projection={projection} hoveredId={hover.itemId} />
       </div>
-      <SheetExtras projection={projection} hoveredPort={hover.port} />
+      <SheetExtras hoveredPort={hover.port} />
     </>
   );
 }
@@ -105,7 +103,11 @@ function useScene(store: AppStore, stage: RefObject<Konva.Stage | null>, size: S
 function useHandle(scene: Scene, surface: RefObject<HTMLElement | null>): void {
   const sheet = useSheetHandle();
   useEffect(() => {
-    sheet.current = { scene, pointOf: (client) => pointIn(surface.current, client) };
+    sheet.current = {
+      scene,
+      pointOf: (client) => pointIn(surface.current, client),
+      focus: () => surface.current?.focus(),
+    };
     return () => {
       sheet.current = null;
     };

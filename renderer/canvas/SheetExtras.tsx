@@ -2,7 +2,6 @@ import { useMemo } from 'react';
 import { Button } from 'react-aria-components';
 import { PALETTES } from '../../core/drawing/palette.ts';
 import { drawPlan } from '../../core/drawing/plan.ts';
-import type { Projection } from '../../core/drawing/types.ts';
 import type { Project } from '../../core/model/project.ts';
 import { ActionButton } from '../app/ActionItem.tsx';
 import { actionById } from '../app/actions.ts';
@@ -14,10 +13,9 @@ import { shownProject } from '../store/store.ts';
 import type { Sketch } from '../store/view.ts';
 import { eventSentence } from './eventSentence.ts';
 import type { PortHandle } from './handles.ts';
-import { ScaleBar } from './ScaleBar.tsx';
 import { SvgDrawing } from './SvgDrawing.tsx';
 
-/** What lies over the sheet: zoom, scale bar, plan view, the failure banner, hints and the tip at the pointer. */
+/** What lies over the sheet: zoom, plan view, the failure banner, hints and the tip at the pointer. */
 export function SheetExtras({ projection, hoveredPort }: { projection: Projection; hoveredPort: PortHandle | null }) {
   return (
     <>
@@ -26,8 +24,7 @@ export function SheetExtras({ projection, hoveredPort }: { projection: Projectio
         <ActionButton action={actionById('zoom-out')} icon="minus" />
         <ActionButton action={actionById('fit')} icon="fit" />
       </div>
-      <ScaleBar pxPerM={projection.scale} />
-      <PlanInset />
+      {isPlanShown ? <PlanInset /> : null}
       <EventBanner />
       <EmptyHint />
       <Tip hoveredPort={hoveredPort} />
@@ -38,11 +35,10 @@ export function SheetExtras({ projection, hoveredPort }: { projection: Projectio
 function PlanInset() {
   const project = useApp(shownProject);
   const theme = useThemeName();
-  const plan = useMemo(() => drawPlan(project, { width: 210, height: 84, textSize: 9 }), [project]);
+  const plan = useMemo(() => drawPlan(project, { width: 196, height: 84, textSize: 9 }), [project]);
   return (
     <figure className="sheet-plan">
       <SvgDrawing drawing={plan} palette={PALETTES[theme]} label={`Plan view of ${project.boat.name}`} />
-      <figcaption>Plan</figcaption>
     </figure>
   );
 }

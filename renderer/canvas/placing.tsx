@@ -13,6 +13,8 @@ import { placeGesture } from './gestures/place.ts';
 export interface SheetHandle {
   readonly scene: Scene;
   pointOf(client: PointPx): PointPx | null;
+  /** Gives it the keyboard, so that undo and the arrow keys go on from what was just put there. */
+  focus(): void;
 }
 
 interface Placing {
@@ -90,7 +92,9 @@ function carry(
   };
   const handleUp = (event: globalThis.PointerEvent): void => {
     stop();
-    if (isCarried) gesture.drop(handle.pointOf({ x: event.clientX, y: event.clientY }));
+    if (!isCarried) return;
+    gesture.drop(handle.pointOf({ x: event.clientX, y: event.clientY }));
+    handle.focus();
   };
   const handleCancel = (): void => stop();
   const handleKey = (event: KeyboardEvent): void => {

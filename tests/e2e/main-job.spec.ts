@@ -68,7 +68,7 @@ test('a longer cable loses more: the number on the path-loss page follows the ed
   const panel = page.getByRole('tabpanel', { name: 'Path loss' });
   await expect(panel).toContainText(/arrives as 7\.\d+ W/);
   await panelTab(page, 'Particulars').click();
-  const measured = page.getByRole('textbox', { name: 'Measured length' });
+  const measured = page.getByRole('textbox', { name: 'Measured on the boat' });
   await measured.fill('34');
   await measured.press('Enter');
   await panelTab(page, 'Path loss').click();
@@ -80,7 +80,9 @@ test('dragging the masthead antenna down shortens its range while it moves', asy
   const panel = page.getByRole('tabpanel', { name: 'Range' });
   const ship = panel.getByRole('row', { name: /^Ship’s bridge \d/ });
   await expect(ship).toContainText('20.2');
-  const from = await pointOf(page, { kind: 'item', id: 'a1' });
+  // Taken by the whip itself: at its foot sits the port that runs are drawn from.
+  const foot = await pointOf(page, { kind: 'item', id: 'a1' });
+  const from = { x: foot.x, y: foot.y - 9 };
   await page.mouse.move(from.x, from.y);
   await page.mouse.down();
   await page.mouse.move(from.x, from.y + 30);
