@@ -12,77 +12,104 @@ import { FITTING_KINDS, MATERIALS } from './words.ts';
 
 /** What the boat is made up of: each list folded, each entry editable, with add and remove. */
 export function BoatLists({ project }: { project: Project }) {
-  const { masts, deckhouses, fittings, compartments } = project.boat;
-  const edit = useEdit();
+  const { boat } = project;
   return (
     <section className="panel-section" aria-label="What she is made up of">
       <h3 className="heading">What she is made up of</h3>
-      <List
-        title="Masts"
-        count={masts.length}
-        adds="Add a mast"
-        onAdd={() => edit('Mast added', (before) => addMast(before, newMast(before.boat)))}
-      >
-        {() =>
-          masts.map((mast) => (
-            <Entry key={mast.id} name={mast.name} subject={{ kind: 'structure', id: mast.id }}>
-              {() => <MastFields mast={mast} />}
-            </Entry>
-          ))
-        }
-      </List>
-      <List
-        title="Deckhouses"
-        count={deckhouses.length}
-        adds="Add a deckhouse"
-        onAdd={() =>
-          edit('Deckhouse added', (before) =>
-            setBoat(before, { deckhouses: [...before.boat.deckhouses, newDeckhouse(before.boat)] }),
-          )
-        }
-      >
-        {() =>
-          deckhouses.map((house, index) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: a deckhouse is known by its index only
-            <Deckhouse key={index} deckhouses={deckhouses} house={house} index={index} />
-          ))
-        }
-      </List>
-      <List
-        title="Fittings: arch, hardtop, pulpit …"
-        count={fittings.length}
-        adds="Add a fitting"
-        onAdd={() => edit('Fitting added', (before) => addFitting(before, newFitting(before.boat)))}
-      >
-        {() =>
-          fittings.map((fitting) => (
-            <Entry
-              key={fitting.id}
-              name={fitting.name}
-              note={FITTING_KINDS[fitting.kind]}
-              subject={{ kind: 'structure', id: fitting.id }}
-            >
-              {() => <FittingFields fitting={fitting} />}
-            </Entry>
-          ))
-        }
-      </List>
-      <List
-        title="Compartments"
-        count={compartments.length}
-        adds="Add a compartment"
-        onAdd={() => edit('Compartment added', (before) => addCompartment(before, newCompartment(before.boat)))}
-      >
-        {() =>
-          compartments.map((compartment) => (
-            <Entry key={compartment.id} name={compartment.name} subject={{ kind: 'compartment', id: compartment.id }}>
-              {() => <CompartmentFields compartment={compartment} />}
-            </Entry>
-          ))
-        }
-      </List>
+      <Masts boat={boat} />
+      <Deckhouses boat={boat} />
+      <Fittings boat={boat} />
+      <Compartments boat={boat} />
       <Places project={project} />
     </section>
+  );
+}
+
+function Masts({ boat }: { boat: Boat }) {
+  const edit = useEdit();
+  return (
+    <List
+      title="Masts"
+      count={boat.masts.length}
+      adds="Add a mast"
+      onAdd={() => edit('Mast added', (before) => addMast(before, newMast(before.boat)))}
+    >
+      {() =>
+        boat.masts.map((mast) => (
+          <Entry key={mast.id} name={mast.name} subject={{ kind: 'structure', id: mast.id }}>
+            {() => <MastFields mast={mast} />}
+          </Entry>
+        ))
+      }
+    </List>
+  );
+}
+
+function Deckhouses({ boat: { deckhouses } }: { boat: Boat }) {
+  const edit = useEdit();
+  return (
+    <List
+      title="Deckhouses"
+      count={deckhouses.length}
+      adds="Add a deckhouse"
+      onAdd={() =>
+        edit('Deckhouse added', (before) =>
+          setBoat(before, { deckhouses: [...before.boat.deckhouses, newDeckhouse(before.boat)] }),
+        )
+      }
+    >
+      {() =>
+        deckhouses.map((house, index) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a deckhouse is known by its index only
+          <Deckhouse key={index} deckhouses={deckhouses} house={house} index={index} />
+        ))
+      }
+    </List>
+  );
+}
+
+function Fittings({ boat: { fittings } }: { boat: Boat }) {
+  const edit = useEdit();
+  return (
+    <List
+      title="Fittings: arch, hardtop, pulpit …"
+      count={fittings.length}
+      adds="Add a fitting"
+      onAdd={() => edit('Fitting added', (before) => addFitting(before, newFitting(before.boat)))}
+    >
+      {() =>
+        fittings.map((fitting) => (
+          <Entry
+            key={fitting.id}
+            name={fitting.name}
+            note={FITTING_KINDS[fitting.kind]}
+            subject={{ kind: 'structure', id: fitting.id }}
+          >
+            {() => <FittingFields fitting={fitting} />}
+          </Entry>
+        ))
+      }
+    </List>
+  );
+}
+
+function Compartments({ boat: { compartments } }: { boat: Boat }) {
+  const edit = useEdit();
+  return (
+    <List
+      title="Compartments"
+      count={compartments.length}
+      adds="Add a compartment"
+      onAdd={() => edit('Compartment added', (before) => addCompartment(before, newCompartment(before.boat)))}
+    >
+      {() =>
+        compartments.map((compartment) => (
+          <Entry key={compartment.id} name={compartment.name} subject={{ kind: 'compartment', id: compartment.id }}>
+            {() => <CompartmentFields compartment={compartment} />}
+          </Entry>
+        ))
+      }
+    </List>
   );
 }
 

@@ -2,16 +2,16 @@ import { indexProject } from '../../../core/catalogue/lookup.ts';
 import { setFeed } from '../../../core/edit/feeds.ts';
 import type { Feed, Project } from '../../../core/model/project.ts';
 import type { FeedResult } from '../../../core/power/types.ts';
-import { endpointLabel } from '../../../core/report/words.ts';
 import { Choice } from '../../app/Choice.tsx';
 import { useApp } from '../../store/context.ts';
 import { useAssessment } from '../../store/derived.ts';
 import { QuantityField } from '../../ui/QuantityField.tsx';
 import { TextRow } from '../../ui/TextRow.tsx';
 import { useFormat } from '../../ui/text.ts';
-import { Jump, Tick, useEdit, WordChoice } from './fields.tsx';
+import { Tick, useEdit, WordChoice } from './fields.tsx';
+import { LineHeading, LineNotes } from './Line.tsx';
 import { decimalsOf } from './reckon.ts';
-import { FindingsAbout, HangsOn, RemoveButton } from './Shared.tsx';
+import { FindingsAbout, HangsOn } from './Shared.tsx';
 import { STATUSES, VERDICTS } from './words.ts';
 
 /** What a fuse starts as when one is put in: a common size, at the source, both to be put right. */
@@ -31,15 +31,7 @@ export function FeedView({ project, feed }: { project: Project; feed: Feed }) {
   };
   return (
     <>
-      <header className="stack">
-        <h2 className="title">
-          {feed.number} <span className="particulars-part">DC feed</span>
-        </h2>
-        <p className="small">
-          From <Jump subject={{ kind: 'item', id: feed.from.itemId }}>{endpointLabel(project, feed.from)}</Jump> to{' '}
-          <Jump subject={{ kind: 'item', id: feed.to.itemId }}>{endpointLabel(project, feed.to)}</Jump>
-        </p>
-      </header>
+      <LineHeading project={project} line={feed} what="DC feed" />
       <section className="panel-section" aria-label="Conductor">
         <div className="particulars-fields">
           <TextRow
@@ -74,12 +66,7 @@ export function FeedView({ project, feed }: { project: Project; feed: Feed }) {
       <FeedResults result={result} />
       <HangsOn subject={subject} />
       <FindingsAbout subject={subject} />
-      <section className="panel-section" aria-label="Notes">
-        <TextRow label="Notes" value={feed.notes} isLong onCommit={(notes) => change('notes changed', { notes })} />
-        <div className="row">
-          <RemoveButton subject={subject} name={feed.number} />
-        </div>
-      </section>
+      <LineNotes subject={subject} line={feed} onCommit={(notes) => change('notes changed', { notes })} />
     </>
   );
 }

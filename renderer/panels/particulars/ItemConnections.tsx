@@ -9,11 +9,16 @@ export function ItemConnections({ project, itemId }: { project: Project; itemId:
   const runs = index.runsAtItem.get(itemId) ?? [];
   const feeds = [...(index.feedsInto.get(itemId) ?? []), ...(index.feedsFrom.get(itemId) ?? [])];
   const links = index.linksAtItem.get(itemId) ?? [];
+  const hasPorts = (index.effective.get(itemId)?.ports.length ?? 0) > 0;
   return (
     <section className="panel-section" aria-label="Connected to">
       <h3 className="heading">Connected to</h3>
       {runs.length + feeds.length + links.length === 0 ? (
-        <p className="small soft">Nothing yet. Press Connect below, or drag from one of its ports on the drawing.</p>
+        <p className="small soft">
+          {hasPorts
+            ? 'Nothing yet. Press Connect below, or drag from one of its ports on the drawing.'
+            : 'It stands alone: nothing is ever connected to it.'}
+        </p>
       ) : null}
       <ul className="plain-list">
         {runs.map((run) => (

@@ -94,22 +94,24 @@ function FigureRow({
         <WordChoice label="How known" words={BASES} value={known.basis} onChange={(basis) => change({ basis })} />
       </div>
       <SourceLine source={known.source} onCommit={(source) => change({ source })} />
-      {isOwn ? (
-        <div className="row-between">
-          <span className="chip">own value of {tag}</span>
-          <Button
-            className="button link small"
-            onPress={() =>
-              edit(`${tag}: ${name.toLowerCase()} back to catalogue`, (project) =>
-                resetItemFigure(project, itemId, figureKey),
-              )
-            }
-          >
-            Back to catalogue
-          </Button>
-        </div>
-      ) : null}
+      {isOwn ? <OwnMark itemId={itemId} tag={tag} figureKey={figureKey} name={name} /> : null}
     </fieldset>
+  );
+}
+
+/** That a figure is not the catalogue's, and the way back. */
+function OwnMark({ itemId, tag, figureKey, name }: { itemId: string; tag: string; figureKey: string; name: string }) {
+  const edit = useEdit();
+  const reset = (): void => {
+    edit(`${tag}: ${name.toLowerCase()} back to catalogue`, (project) => resetItemFigure(project, itemId, figureKey));
+  };
+  return (
+    <div className="row-between">
+      <span className="chip">own value of {tag}</span>
+      <Button className="button link small" onPress={reset}>
+        Back to catalogue
+      </Button>
+    </div>
   );
 }
 

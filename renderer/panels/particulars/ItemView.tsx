@@ -39,7 +39,7 @@ export function ItemView({ project, item }: { project: Project; item: Item }) {
       ) : null}
       <Measurements project={project} subject={subject} name={tag} />
       <ItemNotes item={item} />
-      <ItemTools item={item} />
+      <ItemTools item={item} hasPorts={part !== undefined && part.ports.length > 0} />
     </>
   );
 }
@@ -175,14 +175,16 @@ function ItemNotes({ item }: { item: Item }) {
   );
 }
 
-function ItemTools({ item }: { item: Item }) {
+function ItemTools({ item, hasPorts }: { item: Item; hasPorts: boolean }) {
   const store = useAppStore();
   return (
     <section className="panel-section" aria-label="Tools">
       <div className="row">
-        <Button className="button" onPress={() => store.getState().setView({ dialog: 'connect' })}>
-          Connect…
-        </Button>
+        {hasPorts ? (
+          <Button className="button" onPress={() => store.getState().setView({ dialog: 'connect' })}>
+            Connect…
+          </Button>
+        ) : null}
         <DuplicateButton />
         <RemoveButton subject={{ kind: 'item', id: item.id }} name={item.tag} />
       </div>

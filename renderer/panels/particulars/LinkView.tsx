@@ -1,10 +1,10 @@
 import { setDataLink } from '../../../core/edit/feeds.ts';
 import type { DataLink, Project } from '../../../core/model/project.ts';
-import { endpointLabel } from '../../../core/report/words.ts';
 import { useApp } from '../../store/context.ts';
 import { TextRow } from '../../ui/TextRow.tsx';
-import { Jump, Tick, useEdit, WordChoice } from './fields.tsx';
-import { FindingsAbout, HangsOn, RemoveButton } from './Shared.tsx';
+import { Tick, useEdit, WordChoice } from './fields.tsx';
+import { LineHeading, LineNotes } from './Line.tsx';
+import { FindingsAbout, HangsOn } from './Shared.tsx';
 import { CARRIES, LINK_STANDARDS, optionsOf, STATUSES } from './words.ts';
 
 /** Everything about one data link. */
@@ -16,15 +16,7 @@ export function LinkView({ project, link }: { project: Project; link: DataLink }
   };
   return (
     <>
-      <header className="stack">
-        <h2 className="title">
-          {link.number} <span className="particulars-part">data link</span>
-        </h2>
-        <p className="small">
-          From <Jump subject={{ kind: 'item', id: link.from.itemId }}>{endpointLabel(project, link.from)}</Jump> to{' '}
-          <Jump subject={{ kind: 'item', id: link.to.itemId }}>{endpointLabel(project, link.to)}</Jump>
-        </p>
-      </header>
+      <LineHeading project={project} line={link} what="data link" />
       <section className="panel-section" aria-label="Link">
         <div className="particulars-fields">
           <TextRow
@@ -50,12 +42,7 @@ export function LinkView({ project, link }: { project: Project; link: DataLink }
       </section>
       <HangsOn subject={subject} />
       <FindingsAbout subject={subject} />
-      <section className="panel-section" aria-label="Notes">
-        <TextRow label="Notes" value={link.notes} isLong onCommit={(notes) => change('notes changed', { notes })} />
-        <div className="row">
-          <RemoveButton subject={subject} name={link.number} />
-        </div>
-      </section>
+      <LineNotes subject={subject} line={link} onCommit={(notes) => change('notes changed', { notes })} />
     </>
   );
 }

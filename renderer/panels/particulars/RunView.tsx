@@ -3,7 +3,7 @@ import { indexProject } from '../../../core/catalogue/lookup.ts';
 import { setRun } from '../../../core/edit/runs.ts';
 import { routedLengthM, runLengthM } from '../../../core/links/route.ts';
 import type { Project, Run } from '../../../core/model/project.ts';
-import { endpointLabel, itemTag } from '../../../core/report/words.ts';
+import { itemTag } from '../../../core/report/words.ts';
 import { coaxLoss } from '../../../core/rf/coax.ts';
 import { Choice } from '../../app/Choice.tsx';
 import { useAppStore } from '../../store/context.ts';
@@ -12,10 +12,11 @@ import { QuantityField } from '../../ui/QuantityField.tsx';
 import { TextRow } from '../../ui/TextRow.tsx';
 import { useFormat } from '../../ui/text.ts';
 import { RunFactFields } from './Facts.tsx';
-import { Jump, OpenChoice, useEdit, WordChoice } from './fields.tsx';
+import { OpenChoice, useEdit, WordChoice } from './fields.tsx';
+import { LineHeading, LineNotes } from './Line.tsx';
 import { Measurements } from './Measurements.tsx';
-import { lossesOfRun } from './reckon.ts';
-import { FindingsAbout, HangsOn, RemoveButton } from './Shared.tsx';
+import { lossesOfRun, type RunLoss } from './reckon.ts';
+import { FindingsAbout, HangsOn } from './Shared.tsx';
 import { STATUSES } from './words.ts';
 
 type RunChange = Parameters<typeof setRun>[2];
@@ -29,18 +30,11 @@ export function RunView({ project, run }: { project: Project; run: Run }) {
   };
   return (
     <>
-      <header className="stack">
-        <h2 className="title">
-          {run.number}{' '}
-          <span className="particulars-part">
-            {indexProject(project).parts.get(run.cableId)?.name ?? 'Unknown cable'}
-          </span>
-        </h2>
-        <p className="small">
-          From <Jump subject={{ kind: 'item', id: run.from.itemId }}>{endpointLabel(project, run.from)}</Jump> to{' '}
-          <Jump subject={{ kind: 'item', id: run.to.itemId }}>{endpointLabel(project, run.to)}</Jump>
-        </p>
-      </header>
+      <LineHeading
+        project={project}
+        line={run}
+        what={indexProject(project).parts.get(run.cableId)?.name ?? 'Unknown cable'}
+      />
       <section className="panel-section" aria-label="Cable">
         <div className="particulars-fields">
           <TextRow
@@ -70,12 +64,7 @@ export function RunView({ project, run }: { project: Project; run: Run }) {
       <HangsOn subject={subject} />
       <FindingsAbout subject={subject} />
       <Measurements project={project} subject={subject} name={run.number} />
-      <section className="panel-section" aria-label="Notes">
-        <TextRow label="Notes" value={run.notes} isLong onCommit={(notes) => change('notes changed', { notes })} />
-        <div className="row">
-          <RemoveButton subject={subject} name={run.number} />
-        </div>
-      </section>
+      <LineNotes subject={subject} line={run} onCommit={(notes) => change('notes changed', { notes })} />
     </>
   );
 }
@@ -204,7 +193,6 @@ function Lengths({
 /** What this run loses in each path that goes through it. */
 function Losses({ project, run }: { project: Project; run: Run }) {
   const store = useAppStore();
-  const { quantity } = useFormat();
   const losses = lossesOfRun(useAssessment(), run.id);
   return (
     <section className="panel-section" aria-label="Loss">
@@ -219,37 +207,44 @@ function Losses({ project, run }: { project: Project; run: Run }) {
           No path from a set to an antenna goes through this run yet. Connect both of its ends through.
         </p>
       ) : (
-        <div className="table-scroll">
-          <table className="table">
-            <thead>
-              <tr>
-                <th scope="col">Path</th>
-                <th scope="col" className="num">
-                  Frequency
-                </th>
-                <th scope="col" className="num">
-                  This run
-                </th>
-                <th scope="col" className="num">
-                  Whole path
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {losses.map(({ pathId, radioId, antennaId, frequencyMhz, cableDb, pathDb }) => (
-                <tr key={pathId}>
-                  <th scope="row">
-                    {itemTag(project, radioId)} to {itemTag(project, antennaId)}
-                  </th>
-                  <td className="num">{quantity(frequencyMhz, 'MHz', 1)}</td>
-                  <td className="num">{quantity(cableDb, 'dB')}</td>
-                  <td className="num">{quantity(pathDb, 'dB')}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
+        <LossTable project={project} losses={losses} />
       )}
     </section>
+  );
+}
+
+function LossTable({ project, losses }: { project: Project; losses: readonly RunLoss[] }) {
+  const { quantity } = useFormat();
+  return (
+    <div className="table-scroll">
+      <table className="table">
+        <thead>
+          <tr>
+            <th scope="col">Path</th>
+            <th scope="col" className="num">
+              Frequency
+            </th>
+            <th scope="col" className="num">
+              This run
+            </th>
+            <th scope="col" className="num">
+              Whole path
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {losses.map(({ pathId, radioId, antennaId, frequencyMhz, cableDb, pathDb }) => (
+            <tr key={pathId}>
+              <th scope="row">
+                {itemTag(project, radioId)} to {itemTag(project, antennaId)}
+              </th>
+              <td className="num">{quantity(frequencyMhz, 'MHz', 1)}</td>
+              <td className="num">{quantity(cableDb, 'dB')}</td>
+              <td className="num">{quantity(pathDb, 'dB')}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 }

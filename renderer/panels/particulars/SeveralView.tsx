@@ -15,29 +15,13 @@ import { STATUSES } from './words.ts';
 export function SeveralView({ project, selection }: { project: Project; selection: readonly Subject[] }) {
   const edit = useEdit();
   const select = useApp((state) => state.select);
-  const withStatus = selection.filter(hasStatus);
   return (
     <>
       <header>
         <h2 className="title">{selection.length} selected</h2>
         <p className="small soft">{countWords(selection)}</p>
       </header>
-      {withStatus.length > 0 ? (
-        <section className="panel-section" aria-label="Status">
-          <div className="particulars-fields particulars-fields--wide">
-            <WordChoice
-              label={withStatus.length === selection.length ? 'Status of all' : `Status of ${countWords(withStatus)}`}
-              words={STATUSES}
-              value={commonStatus(project, withStatus)}
-              onChange={(status) =>
-                edit(`Status of ${withStatus.length} changed`, (before) =>
-                  withStatus.reduce((current, subject) => withStatusOf(current, subject, status), before),
-                )
-              }
-            />
-          </div>
-        </section>
-      ) : null}
+      {selection.some(hasStatus) ? <StatusOfAll project={project} selection={selection} /> : null}
       <section className="panel-section" aria-label="Selected">
         <h3 className="heading">Selected</h3>
         <p className="small chosen-list">
@@ -63,6 +47,27 @@ export function SeveralView({ project, selection }: { project: Project; selectio
         </div>
       </section>
     </>
+  );
+}
+
+function StatusOfAll({ project, selection }: { project: Project; selection: readonly Subject[] }) {
+  const edit = useEdit();
+  const subjects = selection.filter(hasStatus);
+  return (
+    <section className="panel-section" aria-label="Status">
+      <div className="particulars-fields particulars-fields--wide">
+        <WordChoice
+          label={subjects.length === selection.length ? 'Status of all' : `Status of ${countWords(subjects)}`}
+          words={STATUSES}
+          value={commonStatus(project, subjects)}
+          onChange={(status) =>
+            edit(`Status of ${subjects.length} changed`, (before) =>
+              subjects.reduce((current, subject) => withStatusOf(current, subject, status), before),
+            )
+          }
+        />
+      </div>
+    </section>
   );
 }
 

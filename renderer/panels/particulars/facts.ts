@@ -114,7 +114,7 @@ function factsOf(part: Part): readonly ItemFactKey[] {
     case 'equipment':
       return part.equipmentClass === 'radar' ? ['standingEyeZM', 'nearestPersonM'] : ['outdoors'];
     default:
-      return ['outdoors'];
+      return [];
   }
 }
 
