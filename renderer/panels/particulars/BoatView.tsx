@@ -45,7 +45,7 @@ function BoatFields({ boat }: { boat: Boat }) {
   return (
     <section className="panel-section" aria-label="Boat">
       <h3 className="heading">Boat</h3>
-      <div className="particulars-fields particulars-fields--wide">
+      <div className="particulars-fields particulars-fields--two">
         <TextRow label="Name" value={boat.name} isRequired onCommit={(name) => change('renamed', { name })} />
         <TextRow
           label="Home port"
@@ -91,7 +91,7 @@ function TitleBlock({ project }: { project: Project }) {
     <section className="panel-section" aria-label="Title block">
       <h3 className="heading">Title block</h3>
       <TextRow label="Title" value={project.title} isRequired onCommit={(title) => change('Title', { title })} />
-      <div className="particulars-fields">
+      <div className="particulars-fields particulars-fields--three">
         <TextRow
           label="Layout"
           value={project.layoutName}

@@ -33,7 +33,7 @@ export function FeedView({ project, feed }: { project: Project; feed: Feed }) {
     <>
       <LineHeading project={project} line={feed} what="DC feed" />
       <section className="panel-section" aria-label="Conductor">
-        <div className="particulars-fields">
+        <div className="particulars-fields particulars-fields--three">
           <TextRow
             label="Number"
             value={feed.number}
@@ -120,7 +120,7 @@ function Fuse({ feed, onChange }: { feed: Feed; onChange: (what: string, values:
         onChange={(has) => onChange(has ? 'fuse put in' : 'fuse taken out', { fuse: has ? NEW_FUSE : null })}
       />
       {fuse ? (
-        <div className="particulars-fields particulars-fields--wide">
+        <div className="particulars-fields particulars-fields--two">
           <QuantityField
             label="Rating"
             value={fuse.ratingA}

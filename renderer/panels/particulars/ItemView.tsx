@@ -78,7 +78,7 @@ function ItemIdentity({ project, item }: { project: Project; item: Item }) {
   const places = Object.fromEntries(project.places.map((place) => [place.id, place.name]));
   return (
     <section className="panel-section" aria-label="Name and place">
-      <div className="particulars-fields">
+      <div className="particulars-fields particulars-fields--three">
         <TextRow
           label="Tag"
           value={tag}
@@ -108,7 +108,7 @@ function ItemIdentity({ project, item }: { project: Project; item: Item }) {
             : edit(`${tag} put at ${places[placeId]}`, (before) => snapToPlace(before, id, placeId))
         }
       />
-      <div className="particulars-fields particulars-fields--position">
+      <div className="particulars-fields particulars-fields--three">
         <NumberFields
           specs={POSITION_SPECS}
           values={item.position}
@@ -146,7 +146,7 @@ function WireEnd({ project, item }: { project: Project; item: Item }) {
   return (
     <fieldset className="particulars-group">
       <legend className="label">Upper end of the wire</legend>
-      <div className="particulars-fields particulars-fields--position">
+      <div className="particulars-fields particulars-fields--three">
         <NumberFields
           specs={POSITION_SPECS}
           values={endPosition}

@@ -18,7 +18,7 @@ export function LinkView({ project, link }: { project: Project; link: DataLink }
     <>
       <LineHeading project={project} line={link} what="data link" />
       <section className="panel-section" aria-label="Link">
-        <div className="particulars-fields">
+        <div className="particulars-fields particulars-fields--three">
           <TextRow
             label="Number"
             value={link.number}

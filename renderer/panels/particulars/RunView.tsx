@@ -36,7 +36,7 @@ export function RunView({ project, run }: { project: Project; run: Run }) {
         what={indexProject(project).parts.get(run.cableId)?.name ?? 'Unknown cable'}
       />
       <section className="panel-section" aria-label="Cable">
-        <div className="particulars-fields">
+        <div className="particulars-fields particulars-fields--three">
           <TextRow
             label="Number"
             value={run.number}
@@ -113,7 +113,7 @@ function EndConnectors({
     ),
   );
   return (
-    <div className="particulars-fields particulars-fields--wide">
+    <div className="particulars-fields particulars-fields--two">
       <OpenChoice
         label={`Plug at ${itemTag(project, run.from.itemId)}`}
         words={connectors}
@@ -156,7 +156,7 @@ function Lengths({
           </Button>
         </span>
       </div>
-      <div className="particulars-fields particulars-fields--wide">
+      <div className="particulars-fields particulars-fields--two">
         <QuantityField
           label="Slack for service loops"
           value={run.slackM}

@@ -151,7 +151,7 @@ export function PlaceFields({ project, place }: { project: Project; place: Place
   return (
     <>
       <TextRow label="Name" value={place.name} isRequired onCommit={(name) => change('renamed', { name })} />
-      <div className="particulars-fields particulars-fields--position">
+      <div className="particulars-fields particulars-fields--three">
         <NumberFields
           specs={POSITION_SPECS}
           values={place.position}
