@@ -1,25 +1,21 @@
 import { useId, useState } from 'react';
 import { FieldError, Input, Label, TextField } from 'react-aria-components';
-import { formatNumber, shownQuantity } from '../../core/units/format.ts';
-import { parseNumber, storedValue } from '../../core/units/parse.ts';
-import type { UnitPreferences } from '../../core/units/preferences.ts';
-import type { Unit } from '../../core/units/quantity.ts';
-import { useApp } from '../store/context.ts';
+import { shownQuantity } from '../../core/units/format.ts';
+import { useApp, useAppStore } from '../store/context.ts';
+import { type QuantityRule, readTyped, shownText } from './typedQuantity.ts';
 
-export interface QuantityFieldProps {
+export interface QuantityFieldProps extends QuantityRule {
   readonly label: string;
   /** Stored value (m, km, dB …); null shows an empty field. */
   readonly value: number | null;
-  readonly unit: Unit;
-  readonly digits?: number;
-  /** Allowed range in stored units. */
-  readonly min?: number;
-  readonly max?: number;
-  /** Whether the field may be left empty; then `onCommit` gets null. */
-  readonly isOptional?: boolean;
   readonly hint?: string;
-  /** Called on Enter or on leaving the field, with the stored value, only when it is valid and has changed. */
-  readonly onCommit: (value: number | null) => void;
+  /** Whether every valid key stroke counts at once, as in a dialog that shows what would come of it. */
+  readonly isLive?: boolean;
+  /**
+   * Called on Enter or on leaving the field, with the stored value (null for an optional field left empty), only when it
+   * is valid and has changed. An answer of `false` says it was refused: what was typed stays, with the reason under it.
+   */
+  readonly onCommit: (value: number | null) => unknown;
 }
 
 /**
@@ -29,29 +25,19 @@ export interface QuantityFieldProps {
 export function QuantityField(props: QuantityFieldProps) {
   const { label, value, unit, hint } = props;
   const preferences = useApp((state) => state.preferences);
-  const [draft, setDraft] = useState<string | null>(null);
-  const hintId = useId();
   const { symbol } = shownQuantity({ value: 0, unit }, preferences);
-  const text = draft ?? shownText(value, props, preferences);
-  const problem = draft === null ? null : problemOf(draft, props, preferences);
-
-  const commit = (): void => {
-    if (draft === null || problem !== null) return;
-    const stored = storedOf(draft, unit, preferences);
-    setDraft(null);
-    if (draft.trim() !== shownText(value, props, preferences)) props.onCommit(stored);
-  };
-
+  const hintId = useId();
+  const { text, problem, onType, onLeave, onGiveUp } = useDraft(props);
   return (
     <TextField
       className="react-aria-TextField field"
       value={text}
       isInvalid={problem !== null}
-      onChange={setDraft}
-      onBlur={commit}
+      onChange={onType}
+      onBlur={onLeave}
       onKeyDown={(event) => {
-        if (event.key === 'Enter') commit();
-        if (event.key === 'Escape' && draft !== null) setDraft(null);
+        if (event.key === 'Enter') onLeave();
+        if (event.key === 'Escape' && text !== shownText(value, props, preferences)) onGiveUp();
       }}
       {...(hint === undefined ? {} : { 'aria-describedby': hintId })}
     >
@@ -70,27 +56,37 @@ export function QuantityField(props: QuantityFieldProps) {
   );
 }
 
-function shownText(value: number | null, { unit, digits }: QuantityFieldProps, preferences: UnitPreferences): string {
-  if (value === null) return '';
-  const shown = shownQuantity(digits === undefined ? { value, unit } : { value, unit, digits }, preferences);
-  return formatNumber(shown.value, shown.digits, preferences);
-}
+/** What is being typed, and what becomes of it. */
+function useDraft(props: QuantityFieldProps) {
+  const store = useAppStore();
+  const preferences = useApp((state) => state.preferences);
+  const [draft, setDraft] = useState<string | null>(null);
+  const [refusal, setRefusal] = useState<string | null>(null);
+  const shown = shownText(props.value, props, preferences);
+  const typed = draft === null ? null : readTyped(draft, props, preferences);
 
-function storedOf(text: string, unit: Unit, preferences: UnitPreferences): number | null {
-  const typed = parseNumber(text);
-  return typed === null ? null : storedValue(typed, unit, preferences);
-}
-
-/** Why what was typed cannot be taken, or null. */
-function problemOf(text: string, props: QuantityFieldProps, preferences: UnitPreferences): string | null {
-  const { unit, min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY, isOptional } = props;
-  if (text.trim() === '' && isOptional) return null;
-  const stored = storedOf(text, unit, preferences);
-  // A hair of slack, so that a limit shown rounded in feet can be typed as shown.
-  const slack = 1e-3 * Math.max(1, Math.abs(stored ?? 0));
-  if (stored !== null && stored >= min - slack && stored <= max + slack) return null;
-  const show = (limit: number): string => shownText(limit, props, preferences);
-  if (Number.isFinite(min) && Number.isFinite(max)) return `Type a number from ${show(min)} to ${show(max)}.`;
-  if (Number.isFinite(min)) return `Type a number of at least ${show(min)}.`;
-  return 'Type a number.';
+  const commit = (stored: number | null): boolean => {
+    if (props.onCommit(stored) !== false) return true;
+    const message = store.getState().message;
+    setRefusal(message?.tone === 'refusal' ? message.text : 'This was refused.');
+    return false;
+  };
+  return {
+    text: draft ?? shown,
+    problem: typed?.isValid === false ? typed.problem : refusal,
+    onType: (text: string): void => {
+      setDraft(text);
+      setRefusal(null);
+      const read = readTyped(text, props, preferences);
+      if (props.isLive && read.isValid) commit(read.stored);
+    },
+    onLeave: (): void => {
+      if (draft === null || !typed?.isValid || refusal !== null) return;
+      if (draft.trim() === shown || typed.stored === props.value || commit(typed.stored)) setDraft(null);
+    },
+    onGiveUp: (): void => {
+      setDraft(null);
+      setRefusal(null);
+    },
+  };
 }
