@@ -1,4 +1,5 @@
 import { indexProject } from '../../../core/catalogue/lookup.ts';
+import { countedLossDb } from '../../../core/links/ranges.ts';
 import type { PathBudget, PathService } from '../../../core/links/types.ts';
 import type { Project, Subject } from '../../../core/model/project.ts';
 import { itemTag } from '../../../core/report/words.ts';
@@ -48,12 +49,15 @@ export function pathsTouched(
   return paths.filter(isOn).toSorted((a, b) => Number(b.txPowerW !== null) - Number(a.txPowerW !== null));
 }
 
-/** The path to begin with: of the voice sets the one that loses most; without one, of those that transmit; else of all. */
+/**
+ * The path to begin with: of the voice sets the one that loses most, as measured where it was measured; without one, of
+ * those that transmit; else of all.
+ */
 export function worstPath(paths: readonly PathBudget[]): PathBudget | null {
   const sending = paths.filter((path) => path.txPowerW !== null);
   const voice = sending.filter((path) => path.service === 'vhf-voice');
   const first = [voice, sending, paths].find((group) => group.length > 0) ?? [];
-  return first.toSorted((a, b) => b.lossDb - a.lossDb)[0] ?? null;
+  return first.toSorted((a, b) => countedLossDb(b) - countedLossDb(a))[0] ?? null;
 }
 
 export interface Headline {

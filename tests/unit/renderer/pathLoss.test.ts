@@ -77,6 +77,8 @@ describe('which path and what became of it', () => {
     const receiver = { ...path, id: 'r', lossDb: 30, txPowerW: null, radioId: 'spare' };
     const short = { ...path, id: 's', lossDb: 1 };
     expect(worstPath([receiver, short, path])?.id).toBe(path.id);
+    const wet = { ...short, id: 'wet', measuredLossDb: path.lossDb + 1 };
+    expect(worstPath([path, wet])?.id).toBe('wet');
     expect(worstPath([receiver])?.id).toBe('r');
     expect(worstPath([])).toBeNull();
     expect(pathsTouched(project, [receiver, path], [{ kind: 'item', id: 'whip' }]).map(({ id }) => id)).toEqual([
