@@ -68,7 +68,7 @@ export function ViewMenu() {
   return (
     <MenuButton name="View">
       <Menu aria-label="View">
-        {actionsById(['fit', 'zoom-in', 'zoom-out']).map((action) => (
+        {actionsById(['fit', 'zoom-in', 'zoom-out', 'plan']).map((action) => (
           <ActionItem key={action.id} action={action} />
         ))}
         <Separator />

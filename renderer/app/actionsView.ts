@@ -44,6 +44,14 @@ export const VIEW_ACTIONS: readonly Action[] = [
   { ...view, id: 'zoom-out', name: 'Zoom out', keys: ['Minus'], where: 'drawing', perform: zooms(1 / ZOOM_STEP) },
   {
     ...view,
+    id: 'plan',
+    name: 'Show or hide the plan view',
+    keys: ['P'],
+    where: 'drawing',
+    perform: (store) => store.getState().setView({ isPlanShown: !store.getState().isPlanShown }),
+  },
+  {
+    ...view,
     id: 'intact',
     name: 'Show the intact boat',
     keys: ['Escape'],

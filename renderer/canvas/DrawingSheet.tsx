@@ -11,6 +11,7 @@ import { projectionOf, type SizePx } from './camera.ts';
 import type { Scene } from './gestures/gesture.ts';
 import { bendAt } from './gestures/press.ts';
 import { TEXT_SIZE_PX } from './handles.ts';
+import { meantSubject } from './hit.ts';
 import { ProfileStage } from './ProfileStage.tsx';
 import { useSheetHandle } from './placing.tsx';
 import { SheetExtras } from './SheetExtras.tsx';
@@ -93,7 +94,10 @@ function useScene(store: AppStore, stage: RefObject<Konva.Stage | null>, size: S
       subjectAt: (at) => {
         const node = stage.current?.getIntersection(at);
         const subject = node?.getAttr('subject');
-        return subject ? { subject, isMark: node?.getAttr('mark') === true } : null;
+        if (!subject) return null;
+        if (node?.getAttr('mark') === true) return { subject, isMark: true };
+        const { project } = store.getState();
+        return { subject: meantSubject(project, view.current.projection, at, subject), isMark: false };
       },
     }),
     [store, stage],

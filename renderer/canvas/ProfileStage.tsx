@@ -1,7 +1,7 @@
 import type Konva from 'konva';
 import { memo, type RefObject, useEffect, useMemo, useState } from 'react';
 import { Layer, Stage } from 'react-konva';
-import { drawBackdrop } from '../../core/drawing/backdrop.ts';
+import { backdropKey, drawBackdrop } from '../../core/drawing/backdrop.ts';
 import { type ProfileOptions, SHOW_ALL, subjectKey } from '../../core/drawing/options.ts';
 import { PALETTES } from '../../core/drawing/palette.ts';
 import { drawInstallation } from '../../core/drawing/profile.ts';
@@ -29,11 +29,12 @@ export function ProfileStage({ stageRef, size, projection, hoveredId }: StagePro
   const palette = PALETTES[useThemeName()];
   const options = useProfileOptions(project, size, projection);
   const assessment = useAssessment();
-  // Only the boat and the view decide the backdrop, so that dragging a part leaves it alone.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the options' selection and failure do not show in the backdrop
+  const rigging = backdropKey(project);
+  // Only the boat, its wires and the view decide the backdrop, so that dragging a part leaves it alone.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what else is in the project and the options does not show in the backdrop
   const backdrop = useMemo(
     () => drawBackdrop(project, options),
-    [project.boat, project.places, size, projection, options.preferences, options.failure],
+    [project.boat, rigging, size, projection, options.preferences, options.failure],
   );
   const installation = useMemo(() => drawInstallation(project, assessment, options), [project, assessment, options]);
   const fontVersion = useDrawingFont();

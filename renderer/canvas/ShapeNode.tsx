@@ -3,14 +3,13 @@ import { memo } from 'react';
 import { Circle, Shape as KonvaShape, Path } from 'react-konva';
 import { textWidth } from '../../core/drawing/textWidth.ts';
 import type { Ink, Shape } from '../../core/drawing/types.ts';
+import { HIT_REACH_PX } from './hit.ts';
 
 /** Colours of one theme by ink. */
 export type Palette = Readonly<Record<Ink, string>>;
 type TextShape = Extract<Shape, { kind: 'text' }>;
 
 export const DRAWING_FONT = 'Barlow Semi Condensed';
-/** Lines can be hit this far from their middle, px on either side. */
-const HIT_REACH_PX = 7;
 
 /** One vector shape of core/drawing as one canvas node; the shape's subject travels along for hit-testing. */
 export const ShapeNode = memo(
@@ -20,7 +19,7 @@ export const ShapeNode = memo(
       perfectDrawEnabled: false,
       opacity: shape.opacity ?? 1,
       subject: shape.subject,
-      mark: isFindingMark(shape),
+      mark: isFindingFlag(shape),
     };
     if (shape.kind === 'text') return <KonvaShape {...common} {...textDrawing(shape, palette)} />;
     const paint = {
@@ -37,10 +36,10 @@ export const ShapeNode = memo(
   (before, after) => before.palette === after.palette && isSameShape(before.shape, after.shape),
 );
 
-/** Whether a shape is the number of a finding, which opens the findings instead of moving a part. */
-function isFindingMark(shape: Shape): boolean {
+/** Whether a shape belongs to the flag of a finding (core/drawing/findingMarks), which opens the findings when clicked. */
+function isFindingFlag(shape: Shape): boolean {
   if (shape.layer !== 'marks') return false;
-  return shape.kind === 'text' ? shape.ink === 'finding' : shape.fill === 'finding' || shape.stroke === 'finding';
+  return shape.kind === 'text' ? shape.ink === 'paper' : shape.fill === 'finding';
 }
 
 /** Text drawn from its baseline and anchor as SVG and PDF do; Konva's own text node has neither. */

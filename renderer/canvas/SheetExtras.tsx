@@ -16,7 +16,8 @@ import type { PortHandle } from './handles.ts';
 import { SvgDrawing } from './SvgDrawing.tsx';
 
 /** What lies over the sheet: zoom, plan view, the failure banner, hints and the tip at the pointer. */
-export function SheetExtras({ projection, hoveredPort }: { projection: Projection; hoveredPort: PortHandle | null }) {
+export function SheetExtras({ hoveredPort }: { hoveredPort: PortHandle | null }) {
+  const isPlanShown = useApp((state) => state.isPlanShown);
   return (
     <>
       <div className="sheet-zoom">
@@ -24,9 +25,11 @@ export function SheetExtras({ projection, hoveredPort }: { projection: Projectio
         <ActionButton action={actionById('zoom-out')} icon="minus" />
         <ActionButton action={actionById('fit')} icon="fit" />
       </div>
-      {isPlanShown ? <PlanInset /> : null}
-      <EventBanner />
-      <EmptyHint />
+      <div className="sheet-top">
+        <EventBanner />
+        <EmptyHint />
+        {isPlanShown ? <PlanInset /> : null}
+      </div>
       <Tip hoveredPort={hoveredPort} />
     </>
   );
@@ -35,7 +38,7 @@ export function SheetExtras({ projection, hoveredPort }: { projection: Projectio
 function PlanInset() {
   const project = useApp(shownProject);
   const theme = useThemeName();
-  const plan = useMemo(() => drawPlan(project, { width: 196, height: 84, textSize: 9 }), [project]);
+  const plan = useMemo(() => drawPlan(project, { width: 190, height: 72, textSize: 9 }), [project]);
   return (
     <figure className="sheet-plan">
       <SvgDrawing drawing={plan} palette={PALETTES[theme]} label={`Plan view of ${project.boat.name}`} />

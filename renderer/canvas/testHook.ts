@@ -3,7 +3,7 @@ import { toDrawing } from '../../core/drawing/projection.ts';
 import type { Endpoint, Subject } from '../../core/model/project.ts';
 import type { PointPx } from '../store/view.ts';
 import type { Scene } from './gestures/gesture.ts';
-import { portPoint } from './handles.ts';
+import { itemPoint, portPoint } from './handles.ts';
 
 /** What end-to-end tests need and cannot see in the page: where things of the canvas are in the window. */
 export interface TestHook {
@@ -24,9 +24,10 @@ export function useTestHook(scene: Scene, surface: RefObject<HTMLElement | null>
     const project = () => scene.store.getState().project;
     const hook: TestHook = {
       screenPointOf: ({ kind, id }) => {
-        const lists = { item: project().items, place: project().places };
-        const entry = kind === 'item' || kind === 'place' ? lists[kind].find((known) => known.id === id) : undefined;
-        if (entry) return toScreen(toDrawing(scene.projection(), entry.position));
+        const item = kind === 'item' ? project().items.find((known) => known.id === id) : undefined;
+        if (item) return toScreen(itemPoint(project(), item, scene.projection()));
+        const place = kind === 'place' ? project().places.find((known) => known.id === id) : undefined;
+        if (place) return toScreen(toDrawing(scene.projection(), place.position));
         const run = kind === 'run' ? project().runs.find((known) => known.id === id) : undefined;
         const bend = run?.via[Math.floor(run.via.length / 2)];
         return bend ? toScreen(toDrawing(scene.projection(), bend.position)) : null;

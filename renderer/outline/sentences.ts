@@ -1,6 +1,7 @@
 import type { Assessment } from '../../core/assess.ts';
 import { indexProject } from '../../core/catalogue/lookup.ts';
 import { runLengthM } from '../../core/links/route.ts';
+import type { PathBudget } from '../../core/links/types.ts';
 import type { DataLink, Endpoint, Feed, Item, Project, Run, Subject } from '../../core/model/project.ts';
 import { formatQuantity } from '../../core/units/format.ts';
 import type { UnitPreferences } from '../../core/units/preferences.ts';
@@ -64,15 +65,15 @@ export function selectionSentence(told: Told, selection: readonly Subject[]): st
   return line?.number ?? project.places.find(({ id }) => id === only.id)?.name ?? '';
 }
 
-/** Loss of a run's cable in the first path that goes through it, dB; null for a run no path uses. */
+/** What a run loses in the strongest path through it, plugs included, as the drawing writes it, dB; null where no path uses it. */
 export function runLossDb(assessment: Assessment, runId: string): number | null {
+  let strongest: PathBudget | null = null;
   for (const path of assessment.paths) {
-    const element = path.elements.find(
-      ({ kind, subject }) => kind === 'cable' && subject.kind === 'run' && subject.id === runId,
-    );
-    if (element) return element.lossDb;
+    if (!path.runIds.includes(runId)) continue;
+    if (!strongest || (path.txPowerW ?? 0) > (strongest.txPowerW ?? 0)) strongest = path;
   }
-  return null;
+  const own = strongest?.elements.filter(({ subject }) => subject.kind === 'run' && subject.id === runId) ?? [];
+  return own.length === 0 ? null : own.reduce((sum, { lossDb }) => sum + lossDb, 0);
 }
 
 const tagOf = (project: Project, end: Endpoint): string =>

@@ -54,6 +54,7 @@ export interface ViewState {
     readonly projection: Projection;
     readonly size: { readonly width: number; readonly height: number };
   } | null;
+  readonly isPlanShown: boolean;
   /** Counts the times the boat was fitted anew; between them the sheet stays put, whatever is moved on it. */
   readonly fitCount: number;
   /** Where the pointer is over the drawing, boat metres. */
@@ -72,6 +73,7 @@ export const INITIAL_VIEW: ViewState = {
   leftTab: 'parts',
   camera: null,
   sheet: null,
+  isPlanShown: true,
   fitCount: 0,
   pointer: null,
   bend: null,

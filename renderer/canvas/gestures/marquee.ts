@@ -1,7 +1,7 @@
-import { toDrawing } from '../../../core/drawing/projection.ts';
 import type { Subject } from '../../../core/model/project.ts';
 import type { PointPx } from '../../store/view.ts';
 import { isInside, rectBetween } from '../geometry.ts';
+import { itemPoint } from '../handles.ts';
 import type { Gesture, Scene } from './gesture.ts';
 
 /** Selects the items inside a rectangle; with `keep` on top of what is selected. A click selects nothing. */
@@ -25,8 +25,8 @@ export function marqueeGesture(scene: Scene, start: PointPx, keep: boolean): Ges
 function itemsBetween(scene: Scene, from: PointPx, to: PointPx): Subject[] {
   const rect = rectBetween(from, to);
   const projection = scene.projection();
-  return scene.store
-    .getState()
-    .project.items.filter(({ position }) => isInside(toDrawing(projection, position), rect))
+  const { project } = scene.store.getState();
+  return project.items
+    .filter((item) => isInside(itemPoint(project, item, projection), rect))
     .map(({ id }) => ({ kind: 'item', id }));
 }

@@ -24,7 +24,13 @@ const finding = (subject: Subject, overruled = false): Finding => ({
   action: [],
   overruled: overruled ? { reason: 'r', by: '' } : null,
 });
-const lossOf = (runId: string, lossDb: number): Pick<PathBudget, 'elements'> => ({
+const lossOf = (
+  runId: string,
+  txPowerW: number,
+  lossDb: number,
+): Pick<PathBudget, 'elements' | 'runIds' | 'txPowerW'> => ({
+  runIds: [runId],
+  txPowerW,
   elements: [
     {
       kind: 'cable',
@@ -44,7 +50,8 @@ const lossOf = (runId: string, lossDb: number): Pick<PathBudget, 'elements'> => 
 });
 
 const assessment = {
-  paths: [lossOf('w', 3.571)],
+  // The stronger path counts: it is the one the drawing's label speaks of.
+  paths: [lossOf('w', 2, 3.9), lossOf('w', 25, 3.571)],
   findings: [finding({ kind: 'item', id: 'vhf' }), finding({ kind: 'item', id: 'vhf' }, true)],
 } as unknown as Assessment;
 const told = { project: smallProject(), assessment, preferences: METRIC_PREFERENCES };
