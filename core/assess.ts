@@ -3,7 +3,7 @@ import type { Finding } from './audit/types.ts';
 import { budgetPaths } from './links/budget.ts';
 import { solveRanges } from './links/ranges.ts';
 import type { PathBudget, RangeResult } from './links/types.ts';
-import type { Project } from './model/project.ts';
+import type { Alternative, Project } from './model/project.ts';
 import { assessFeeds } from './power/feeds.ts';
 import type { FeedResult } from './power/types.ts';
 import { assessRedundancy } from './redundancy/redundancy.ts';
@@ -35,4 +35,21 @@ export function assess(project: Project): Assessment {
   const assessment: Assessment = { paths, ranges, feeds, redundancy, findings };
   cache.set(project, assessment);
   return assessment;
+}
+
+const alternatives = new WeakMap<Alternative, Project>();
+
+/**
+ * The assessment of another layout of the same boat. The project made for it is kept while boat, parts and settings stay
+ * what they were, so that editing the current layout costs the others nothing.
+ */
+export function assessAlternative(project: Project, alternative: Alternative): Assessment {
+  const { items, runs, feeds, dataLinks, name } = alternative;
+  const made: Project = { ...project, layoutName: name, items, runs, feeds, dataLinks, alternatives: [] };
+  const known = alternatives.get(alternative);
+  const isSame =
+    known &&
+    (Object.keys(made) as (keyof Project)[]).every((key) => key === 'alternatives' || made[key] === known[key]);
+  if (!isSame) alternatives.set(alternative, made);
+  return assess(isSame ? known : made);
 }
