@@ -1,5 +1,8 @@
-import type { Grade, ServiceId } from '../../core/model/services.ts';
-import type { Component, Redundancy } from '../../core/redundancy/types.ts';
+import { indexProject } from '../../../core/catalogue/lookup.ts';
+import type { Project } from '../../../core/model/project.ts';
+import type { Grade, ServiceId } from '../../../core/model/services.ts';
+import type { Component, Redundancy } from '../../../core/redundancy/types.ts';
+import { itemName } from '../../../core/report/words.ts';
 
 /** Letter, word and class of each grade; the letter carries the meaning, the shade only helps. */
 export const GRADE_SIGNS: Readonly<Record<Grade, { sign: string; word: string; className: string }>> = {
@@ -8,17 +11,8 @@ export const GRADE_SIGNS: Readonly<Record<Grade, { sign: string; word: string; c
   lost: { sign: '–', word: 'lost', className: 'lost' },
 };
 
-/** Cells lost and reduced over all failure events, the intact boat left out. */
-export function lostAndReduced(redundancy: Redundancy): { lost: number; reduced: number } {
-  const states = redundancy.matrix.filter(({ event }) => event.kind !== 'none').flatMap((row) => row.states);
-  return {
-    lost: states.filter(({ grade }) => grade === 'lost').length,
-    reduced: states.filter(({ grade }) => grade === 'reduced').length,
-  };
-}
-
 /** Single points with their components, those that take most services first; document order among equals. */
-export function sharedWays(
+export function singlePointsOf(
   redundancy: Redundancy,
 ): readonly { component: Component; serviceIds: readonly ServiceId[] }[] {
   const components = new Map(redundancy.components.map((component) => [component.id, component]));
@@ -28,4 +22,16 @@ export function sharedWays(
       return component ? [{ component, serviceIds }] : [];
     })
     .toSorted((a, b) => b.serviceIds.length - a.serviceIds.length);
+}
+
+/** What a component is, where its label is only a tag or a number; empty where the label says it already. */
+export function componentWords(project: Project, { subject }: Pick<Component, 'subject'>): string {
+  const { items, parts } = indexProject(project);
+  if (subject.kind === 'item') {
+    const item = items.get(subject.id);
+    return item ? itemName(project, item) : '';
+  }
+  if (subject.kind !== 'run') return '';
+  const run = project.runs.find(({ id }) => id === subject.id);
+  return (run && parts.get(run.cableId)?.name) ?? '';
 }
