@@ -53,19 +53,19 @@ function Columns() {
     return () => window.removeEventListener('resize', fit);
   }, []);
   return (
-    <div className="columns" style={{ gridTemplateColumns: `var(--left-width) minmax(0, 1fr) 5px ${panelWidth}px` }}>
+    <div className="columns" style={{ gridTemplateColumns: `var(--left-width) minmax(0, 1fr) ${panelWidth}px` }}>
       <LeftTabs />
       <main className="centre">
         <DrawingSheet />
       </main>
-      <Splitter
-        name="Width of the panels"
-        width={panelWidth}
-        min={MIN_PANEL_PX}
-        max={MAX_PANEL_PX}
-        onChange={setPanelWidth}
-      />
-      <aside className="column" aria-label="Results and particulars">
+      <aside className="column column--right" aria-label="Results and particulars">
+        <Splitter
+          name="Width of the panels"
+          width={panelWidth}
+          min={MIN_PANEL_PX}
+          max={MAX_PANEL_PX}
+          onChange={setPanelWidth}
+        />
         <PanelTabs />
       </aside>
     </div>

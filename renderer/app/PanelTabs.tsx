@@ -38,10 +38,11 @@ export function PanelTabs() {
           </Tab>
         ))}
       </TabList>
-      {PANELS.map(({ id }) => {
+      {PANELS.map(({ id, name }) => {
         const Content = CONTENT[id];
         return (
           <TabPanel key={id} id={id}>
+            <h2 className="sr-only">{name}</h2>
             <Content />
           </TabPanel>
         );

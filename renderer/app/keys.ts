@@ -47,7 +47,7 @@ export type FocusArea = 'drawing' | 'outline' | 'text' | 'overlay' | 'elsewhere'
 /** Where the keyboard focus is, as far as shortcuts care. */
 export function focusArea(target: EventTarget | null): FocusArea {
   if (!(target instanceof Element)) return 'elsewhere';
-  if (target.closest('[role="dialog"], [role="alertdialog"], [role="menu"], [role="listbox"]')) return 'overlay';
+  if (target.closest('[role="dialog"], [role="alertdialog"], [role="menu"], .react-aria-Popover')) return 'overlay';
   if (target.closest('input, textarea, select, [contenteditable="true"]')) return 'text';
   if (target.closest('[data-area="drawing"]')) return 'drawing';
   if (target.closest('[data-area="outline"]')) return 'outline';

@@ -35,10 +35,20 @@ export function SheetExtras({ hoveredPort }: { hoveredPort: PortHandle | null })
   );
 }
 
+/** Wide enough to read and no wider: larger on a large sheet, and as high as the boat is beamy. */
+function planSize(boat: Project['boat'], sheetWidth: number) {
+  const width = sheetWidth > 700 ? 280 : 190;
+  const textSize = sheetWidth > 700 ? 9 : 7;
+  const u = textSize / 11;
+  const height = Math.round((boat.beamM / boat.loaM) * (width - 60 * u) + 44 * u);
+  return { width, height: Math.min(width, Math.max(64, height)), textSize };
+}
+
 function PlanInset() {
   const project = useApp(shownProject);
+  const sheetWidth = useApp((state) => state.sheet?.size.width ?? 0);
   const theme = useThemeName();
-  const plan = useMemo(() => drawPlan(project, { width: 190, height: 72, textSize: 9 }), [project]);
+  const plan = useMemo(() => drawPlan(project, planSize(project.boat, sheetWidth)), [project, sheetWidth]);
   return (
     <figure className="sheet-plan">
       <SvgDrawing drawing={plan} palette={PALETTES[theme]} label={`Plan view of ${project.boat.name}`} />
