@@ -1,5 +1,6 @@
 import { indexProject } from '../catalogue/lookup.ts';
 import { runLengthM } from '../links/route.ts';
+import { lossInRun } from '../links/runLoss.ts';
 import type { PathBudget } from '../links/types.ts';
 import type { Project, Run } from '../model/project.ts';
 import { formatText } from '../units/format.ts';
@@ -38,7 +39,7 @@ function wordsOf(project: Project, run: Run, budget: PathBudget | undefined, pre
   const part = indexProject(project).parts.get(run.cableId);
   const lengthM = runLengthM(project, run);
   const type = part ? shortType(part.name) : run.cableId;
-  const loss = budget ? lossOf(budget, run.id) : null;
+  const loss = budget ? lossInRun(budget, run.id) : null;
   const tail = loss === null ? [] : ['  ', q(loss.lossDb, 'dB')];
   const first = formatText([`${run.number}  ${type}  `, q(lengthM, 'm'), ...tail], preferences);
   const watts =
@@ -55,17 +56,6 @@ function wordsOf(project: Project, run: Run, budget: PathBudget | undefined, pre
 /** Two figures of power are all the eye takes in: 25 W, 7.4 W, 0.58 W. */
 function wattsText(watts: number) {
   return q(watts, 'W', watts >= 9.95 ? 0 : watts >= 0.995 ? 1 : 2);
-}
-
-/** What the run itself takes, plugs included, and the power into and out of it. */
-function lossOf(budget: PathBudget, runId: string) {
-  const own = budget.elements.filter(({ subject }) => subject.kind === 'run' && subject.id === runId);
-  if (own.length === 0) return null;
-  return {
-    lossDb: own.reduce((sum, { lossDb }) => sum + lossDb, 0),
-    wattsIn: own[0]?.wattsIn ?? null,
-    wattsOut: own.at(-1)?.wattsOut ?? null,
-  };
 }
 
 /** The type as the trade says it in passing: `400-class`, `RG-213/U`. */

@@ -1,6 +1,7 @@
 import type { Assessment } from '../../core/assess.ts';
 import { indexProject } from '../../core/catalogue/lookup.ts';
 import { runLengthM } from '../../core/links/route.ts';
+import { lossInRun } from '../../core/links/runLoss.ts';
 import type { PathBudget } from '../../core/links/types.ts';
 import type { DataLink, Endpoint, Feed, Item, Project, Run, Subject } from '../../core/model/project.ts';
 import { formatQuantity } from '../../core/units/format.ts';
@@ -72,8 +73,7 @@ export function runLossDb(assessment: Assessment, runId: string): number | null 
     if (!path.runIds.includes(runId)) continue;
     if (!strongest || (path.txPowerW ?? 0) > (strongest.txPowerW ?? 0)) strongest = path;
   }
-  const own = strongest?.elements.filter(({ subject }) => subject.kind === 'run' && subject.id === runId) ?? [];
-  return own.length === 0 ? null : own.reduce((sum, { lossDb }) => sum + lossDb, 0);
+  return strongest && (lossInRun(strongest, runId)?.lossDb ?? null);
 }
 
 const tagOf = (project: Project, end: Endpoint): string =>

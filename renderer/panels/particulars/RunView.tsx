@@ -233,13 +233,13 @@ function LossTable({ project, losses }: { project: Project; losses: readonly Run
           </tr>
         </thead>
         <tbody>
-          {losses.map(({ pathId, radioId, antennaId, frequencyMhz, cableDb, pathDb }) => (
+          {losses.map(({ pathId, radioId, antennaId, frequencyMhz, runDb, pathDb }) => (
             <tr key={pathId}>
               <th scope="row">
                 {itemTag(project, radioId)} to {itemTag(project, antennaId)}
               </th>
               <td className="num">{quantity(frequencyMhz, 'MHz', 1)}</td>
-              <td className="num">{quantity(cableDb, 'dB')}</td>
+              <td className="num">{quantity(runDb, 'dB')}</td>
               <td className="num">{quantity(pathDb, 'dB')}</td>
             </tr>
           ))}

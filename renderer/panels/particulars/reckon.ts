@@ -1,6 +1,7 @@
 import type { Assessment } from '../../../core/assess.ts';
 import type { Finding } from '../../../core/audit/types.ts';
 import type { FigureChange } from '../../../core/edit/figures.ts';
+import { lossInRun } from '../../../core/links/runLoss.ts';
 import type { Figure } from '../../../core/model/figure.ts';
 import type { AntennaClass, Part } from '../../../core/model/part.ts';
 import type { Project, Status, Subject } from '../../../core/model/project.ts';
@@ -68,8 +69,8 @@ export interface RunLoss {
   readonly radioId: string;
   readonly antennaId: string;
   readonly frequencyMhz: number;
-  /** Of the cable of this run alone, dB. */
-  readonly cableDb: number;
+  /** Of this run, its plugs included, dB. */
+  readonly runDb: number;
   /** Of the whole path, dB. */
   readonly pathDb: number;
 }
@@ -77,12 +78,10 @@ export interface RunLoss {
 /** What a run loses in every path that goes through it. */
 export function lossesOfRun({ paths }: Assessment, runId: string): RunLoss[] {
   return paths.flatMap((path) => {
-    const cable = path.elements.find(
-      ({ kind, subject }) => kind === 'cable' && subject.kind === 'run' && subject.id === runId,
-    );
-    if (!cable) return [];
+    const share = lossInRun(path, runId);
+    if (!share) return [];
     const { id, radioId, antennaId, frequencyMhz, lossDb } = path;
-    return [{ pathId: id, radioId, antennaId, frequencyMhz, cableDb: cable.lossDb, pathDb: lossDb }];
+    return [{ pathId: id, radioId, antennaId, frequencyMhz, runDb: share.lossDb, pathDb: lossDb }];
   });
 }
 

@@ -182,7 +182,7 @@ describe('what hangs on a thing', () => {
     const run = ketch.runs.find(({ number }) => number === 'W01');
     const losses = lossesOfRun(assessment, run?.id ?? '');
     expect(losses.map(({ radioId }) => radioId).sort()).toEqual([itemId('AIS-1'), itemId('VHF-1')].sort());
-    for (const { cableDb, pathDb } of losses) expect(cableDb).toBeLessThan(pathDb);
+    for (const { runDb, pathDb } of losses) expect(runDb).toBeLessThan(pathDb);
   });
 });
 
