@@ -21,14 +21,13 @@ export function ConnectDialog() {
   );
 }
 
-function Connect({ close }: { close: () => void }) {
-  const store = useAppStore();
+/** What the dialog knows of a connection being chosen. */
+function useConnection() {
   const project = useApp((state) => state.project);
   const ids = useApp((state) => selectedItemIds(state).join(' '));
-  const selected = ids.split(' ');
   const ports = useMemo(() => allPorts(project), [project]);
-  const own = ports.filter(({ endpoint }) => selected.includes(endpoint.itemId));
-  const [fromKey, setFromKey] = useState(() => own[0] && keyOf(own[0].endpoint));
+  const own = ports.filter(({ endpoint }) => ids.split(' ').includes(endpoint.itemId));
+  const [fromKey, setFromKey] = useState(() => (own[0] ? keyOf(own[0].endpoint) : null));
   const [toKey, setToKey] = useState<string | null>(null);
   const [cableId, setCableId] = useState<string | null>(null);
   const from = ports.find(({ endpoint }) => keyOf(endpoint) === fromKey)?.endpoint;
@@ -36,9 +35,21 @@ function Connect({ close }: { close: () => void }) {
   const to = choices.find(({ endpoint }) => keyOf(endpoint) === toKey);
   const isRun = from !== undefined && portOf(project, from)?.medium === 'rf';
   const cable = cableId ?? (from && to && isRun ? usualCable(project, from, to.endpoint) : null);
+  const chooseFrom = (key: string): void => {
+    setFromKey(key);
+    setToKey(null);
+  };
+  return { project, own, from, fromKey, chooseFrom, choices, to, toKey, setToKey, isRun, cable, setCableId };
+}
+
+function Connect({ close }: { close: () => void }) {
+  const store = useAppStore();
+  const { project, own, from, fromKey, chooseFrom, choices, to, toKey, setToKey, isRun, cable, setCableId } =
+    useConnection();
   const connect = (): void => {
     if (from && to && joinPorts(store, from, to.endpoint, isRun && cable ? cable : undefined)) close();
   };
+  const fromOptions = own.map(({ endpoint }) => ({ id: keyOf(endpoint), name: portWords(project, endpoint) }));
   return (
     <Form
       onSubmit={(event) => {
@@ -48,16 +59,7 @@ function Connect({ close }: { close: () => void }) {
     >
       <div className="dialog-body">
         {own.length === 0 ? <p>What is selected has no ports to connect.</p> : null}
-        <Choice
-          label="From port"
-          options={own.map(({ endpoint }) => ({ id: keyOf(endpoint), name: portWords(project, endpoint) }))}
-          value={fromKey ?? null}
-          onChange={(key) => {
-            setFromKey(key);
-            setToKey(null);
-          }}
-          autoFocus
-        />
+        <Choice label="From port" options={fromOptions} value={fromKey} onChange={chooseFrom} autoFocus />
         <Choice label="To port" options={toOptions(project, choices)} value={toKey} onChange={setToKey} />
         {isRun ? <Choice label="Cable" options={cableOptions(project)} value={cable} onChange={setCableId} /> : null}
         {to?.fit.fits && to.fit.caution ? <p className="caution">{to.fit.caution}</p> : null}

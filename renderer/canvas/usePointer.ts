@@ -52,40 +52,55 @@ export function usePointer(scene: Scene, surface: RefObject<HTMLElement | null>)
   useEscape(active, end);
   useWheel(scene, surface);
 
-  const handlers = useMemo(() => {
-    const pointOf = (event: PointerEvent): PointPx => {
-      const box = event.currentTarget.getBoundingClientRect();
-      return { x: event.clientX - box.left, y: event.clientY - box.top };
-    };
-    return {
-      onPointerDown: (event: PointerEvent): void => {
-        if (active.current || event.button === 2) return;
-        const at = pointOf(event);
-        event.currentTarget.setPointerCapture(event.pointerId);
-        const isPan = event.button === 1 || isSpaceHeld.current;
-        if (isPan) event.preventDefault();
-        const gesture = isPan
-          ? panGesture(scene, at)
-          : pressGesture(scene, at, hovered.current.itemId, modifiersOf(event));
-        active.current = { gesture, start: at, moved: false, next: null, frame: 0 };
-      },
-      onPointerMove: (event: PointerEvent): void => {
-        const at = pointOf(event);
-        const current = active.current;
-        if (current) followGesture(current, at, modifiersOf(event), setHover);
-        else setHover(sameOr(hovered.current, hoverAt(scene, at, hovered.current.itemId, isSpaceHeld.current)));
-        scene.store.getState().setView({ pointer: fromDrawing(scene.projection(), at) });
-      },
-      onPointerUp: (): void => end('finish'),
-      onPointerCancel: (): void => end('cancel'),
-      onPointerLeave: (): void => {
-        if (active.current) return;
-        scene.store.getState().setView({ pointer: null });
-        setHover(NO_HOVER);
-      },
-    };
-  }, [scene, end, isSpaceHeld]);
+  const handlers = useMemo(
+    () => pointerHandlers({ scene, active, hovered, isSpaceHeld, setHover, end }),
+    [scene, end, isSpaceHeld],
+  );
   return { handlers, hover };
+}
+
+interface Hand {
+  readonly scene: Scene;
+  readonly active: RefObject<Active | null>;
+  readonly hovered: RefObject<Hover>;
+  readonly isSpaceHeld: RefObject<boolean>;
+  setHover(hover: Hover | ((known: Hover) => Hover)): void;
+  end(how: 'finish' | 'cancel'): void;
+}
+
+function pointerHandlers({ scene, active, hovered, isSpaceHeld, setHover, end }: Hand) {
+  return {
+    onPointerDown: (event: PointerEvent): void => {
+      if (active.current || event.button === 2) return;
+      const at = pointOf(event);
+      event.currentTarget.setPointerCapture(event.pointerId);
+      const isPan = event.button === 1 || isSpaceHeld.current;
+      if (isPan) event.preventDefault();
+      const gesture = isPan
+        ? panGesture(scene, at)
+        : pressGesture(scene, at, hovered.current.itemId, modifiersOf(event));
+      active.current = { gesture, start: at, moved: false, next: null, frame: 0 };
+    },
+    onPointerMove: (event: PointerEvent): void => {
+      const at = pointOf(event);
+      const current = active.current;
+      if (current) followGesture(current, at, modifiersOf(event), setHover);
+      else setHover(sameOr(hovered.current, hoverAt(scene, at, hovered.current.itemId, isSpaceHeld.current)));
+      scene.store.getState().setView({ pointer: fromDrawing(scene.projection(), at) });
+    },
+    onPointerUp: (): void => end('finish'),
+    onPointerCancel: (): void => end('cancel'),
+    onPointerLeave: (): void => {
+      if (active.current) return;
+      scene.store.getState().setView({ pointer: null });
+      setHover(NO_HOVER);
+    },
+  };
+}
+
+function pointOf(event: PointerEvent): PointPx {
+  const box = event.currentTarget.getBoundingClientRect();
+  return { x: event.clientX - box.left, y: event.clientY - box.top };
 }
 
 function followGesture(

@@ -1,10 +1,10 @@
 import { type PointerEvent, useMemo, useState } from 'react';
-import { Button, Header, Input, ListBox, ListBoxItem, ListBoxSection, SearchField } from 'react-aria-components';
+import { Button, Header, Input, ListBox, ListBoxItem, ListBoxSection, SearchField, Text } from 'react-aria-components';
 import { CATALOGUE } from '../../core/catalogue/catalogue.ts';
 import { Icon } from '../app/icons.tsx';
 import { usePlacing } from '../canvas/placing.tsx';
 import { useApp, useAppStore } from '../store/context.ts';
-import { partGroups } from './partGroups.ts';
+import { type PartGroup, partGroups } from './partGroups.ts';
 
 /** Everything that can be put aboard: drag a part onto the boat, or press Enter on it and choose a place. */
 export function PartsList() {
@@ -32,22 +32,7 @@ export function PartsList() {
             <p className="empty">No part matches “{search}”. Try another word, or add a part of your own.</p>
           )}
         >
-          {groups.map((group) => (
-            <ListBoxSection key={group.id} id={`group-${group.id}`}>
-              <Header>{group.name}</Header>
-              {group.parts.map((part) => (
-                <ListBoxItem key={part.id} id={part.id} textValue={part.name} className="part">
-                  <span className="part-row" data-part={part.id}>
-                    <Icon name={part.kind} size={18} />
-                    <span className="part-text">
-                      <span>{part.name}</span>
-                      <span className="part-description">{part.description}</span>
-                    </span>
-                  </span>
-                </ListBoxItem>
-              ))}
-            </ListBoxSection>
-          ))}
+          {groups.map(groupRows)}
         </ListBox>
       </div>
       <div className="parts-foot">
@@ -56,5 +41,24 @@ export function PartsList() {
         </Button>
       </div>
     </div>
+  );
+}
+
+function groupRows(group: PartGroup) {
+  return (
+    <ListBoxSection key={group.id} id={`group-${group.id}`}>
+      <Header>{group.name}</Header>
+      {group.parts.map((part) => (
+        <ListBoxItem key={part.id} id={part.id} textValue={part.name} className="part">
+          <span className="part-row" data-part={part.id}>
+            <Icon name={part.kind} size={18} />
+            <span className="part-text">
+              <Text slot="label">{part.name}</Text>
+              <Text slot="description">{part.description}</Text>
+            </span>
+          </span>
+        </ListBoxItem>
+      ))}
+    </ListBoxSection>
   );
 }
