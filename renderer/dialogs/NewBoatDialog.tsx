@@ -90,6 +90,7 @@ function NewBoat({ close }: { close: () => void }) {
               value={input[key]}
               unit="m"
               digits={2}
+              isLive
               min={schema.minValue ?? 0}
               max={schema.maxValue ?? 100}
               onCommit={(value) => value !== null && setInput({ ...input, [key]: value })}

@@ -1,11 +1,11 @@
 import { setSettings } from '../../../core/edit/stations.ts';
 import { marginDb } from '../../../core/model/margin.ts';
-import type { HorizonRule, MarginItem, Project } from '../../../core/model/project.ts';
+import type { HorizonRule, Project } from '../../../core/model/project.ts';
 import { Choice } from '../../app/Choice.tsx';
 import { useAppStore } from '../../store/context.ts';
-import { QuantityField } from '../../ui/QuantityField.tsx';
 import { useFormat } from '../../ui/text.ts';
 import { HORIZON_RULES } from './groups.ts';
+import { MarginItems } from './MarginItems.tsx';
 
 /** What the ranges are reckoned with: the horizon rule and the real-life margin, item by item. */
 export function MarginSection({ project }: { project: Project }) {
@@ -28,40 +28,8 @@ export function MarginSection({ project }: { project: Project }) {
       </p>
       <details className="more">
         <summary>Real-life margin: {quantity(marginDb(margin), 'dB', 1)} between typical and dependable</summary>
-        <div className="margin-items">
-          {margin.length === 0 ? (
-            <p className="small soft">No margin is set: dependable and typical range are the same.</p>
-          ) : null}
-          {margin.map((item) => (
-            <MarginField key={item.id} item={item} />
-          ))}
-          <p className="margin-total">Together {quantity(marginDb(margin), 'dB', 1)}</p>
-        </div>
+        <MarginItems margin={margin} />
       </details>
     </section>
-  );
-}
-
-function MarginField({ item }: { item: MarginItem }) {
-  const store = useAppStore();
-  const commit = (lossDb: number | null): void => {
-    if (lossDb === null) return;
-    store.getState().edit(`Margin: ${item.label}`, (current) =>
-      setSettings(current, {
-        margin: current.settings.margin.map((each) => (each.id === item.id ? { ...each, lossDb } : each)),
-      }),
-    );
-  };
-  return (
-    <QuantityField
-      label={item.label}
-      value={item.lossDb}
-      unit="dB"
-      digits={1}
-      min={0}
-      max={40}
-      hint={item.source}
-      onCommit={commit}
-    />
   );
 }

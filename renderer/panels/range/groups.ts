@@ -63,10 +63,14 @@ export const LIMIT_WORDS: Readonly<Record<RangeResult['limitedBy'], string>> = {
 };
 
 export const HORIZON_RULES: readonly { readonly id: HorizonRule; readonly name: string; readonly note: string }[] = [
-  { id: 'four-thirds-earth', name: '4/3 earth', note: 'Standard refraction, ITU-R P.526' },
+  {
+    id: 'four-thirds-earth',
+    name: '4/3 earth',
+    note: '2.226 (√h1 + √h2) NM, heights in m: standard refraction, ITU-R P.526',
+  },
   { id: 'trade-2.25', name: 'trade 2.25', note: '2.25 (√h1 + √h2) NM, heights in m: common practice, no source' },
   { id: 'trade-2.2', name: 'trade 2.2', note: '2.2 (√h1 + √h2) NM, heights in m: common practice, no source' },
-  { id: 'geometric', name: 'geometric', note: 'No refraction: what the eye would see' },
+  { id: 'geometric', name: 'geometric', note: '1.927 (√h1 + √h2) NM, heights in m: no refraction, a straight ray' },
 ];
 
 export const STATION_KINDS: readonly { readonly id: Station['kind']; readonly name: string }[] = [
