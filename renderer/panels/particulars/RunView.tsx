@@ -80,7 +80,7 @@ function CableChoice({ project, run, onChange }: { project: Project; run: Run; o
     const loss =
       frequencyMhz === null
         ? ''
-        : `${quantity(coaxLoss(part, lengthM, frequencyMhz).lossDb, 'dB')} in this run at ${quantity(frequencyMhz, 'MHz', 1)}; `;
+        : `${quantity(coaxLoss(part, lengthM, frequencyMhz).lossDb, 'dB')} in this length at ${quantity(frequencyMhz, 'MHz', 1)}; `;
     const size = `${quantity(outsideDiameterMm.value, 'mm', 1)} thick; bends once to ${quantity(bendOnceMm.value, 'mm')}`;
     return [{ id: part.id, name: part.name, note: loss + size }];
   });
@@ -225,7 +225,7 @@ function LossTable({ project, losses }: { project: Project; losses: readonly Run
               Frequency
             </th>
             <th scope="col" className="num">
-              This run
+              Run and plugs
             </th>
             <th scope="col" className="num">
               Whole path

@@ -1,4 +1,4 @@
-import { assess } from '../../../core/assess.ts';
+import { assess, assessAlternative } from '../../../core/assess.ts';
 import type { Severity } from '../../../core/audit/types.ts';
 import type { Project } from '../../../core/model/project.ts';
 import type { MatrixRow } from '../../../core/redundancy/types.ts';
@@ -33,10 +33,10 @@ export interface Comparison {
 export function compareLayouts(project: Project): Comparison {
   const all = [
     { id: '', name: project.layoutName, result: assess(project) },
-    ...project.alternatives.map(({ id, name, items, runs, feeds, dataLinks }) => ({
-      id,
-      name,
-      result: assess({ ...project, items, runs, feeds, dataLinks }),
+    ...project.alternatives.map((layout) => ({
+      id: layout.id,
+      name: layout.name,
+      result: assessAlternative(project, layout),
     })),
   ];
   const labels = new Map<string, string>();
