@@ -1,14 +1,4 @@
-import {
-  Button,
-  FieldError,
-  Label,
-  ListBox,
-  ListBoxItem,
-  Popover,
-  Select,
-  SelectValue,
-  Text,
-} from 'react-aria-components';
+import { Button, FieldError, Label, ListBox, ListBoxItem, Popover, Select, SelectValue } from 'react-aria-components';
 import { Icon } from './icons.tsx';
 
 export interface Option {
@@ -16,10 +6,11 @@ export interface Option {
   readonly name: string;
   /** Said under the name: why it does not fit, or what to mind. */
   readonly note?: string;
+  /** Paler; it can still be reached, so that its reason can be read and heard, and the dialog then says it too. */
   readonly isRefused?: boolean;
 }
 
-/** A choice from a list, with a note under each entry; refused entries are listed with their reason but not chosen. */
+/** A choice from a list, with a note under each entry. */
 export function Choice({
   label,
   options,
@@ -49,11 +40,15 @@ export function Choice({
       </Button>
       <FieldError />
       <Popover>
-        <ListBox items={options} disabledKeys={options.filter(({ isRefused }) => isRefused).map(({ id }) => id)}>
+        <ListBox items={options}>
           {(option) => (
-            <ListBoxItem id={option.id} textValue={option.name}>
-              <Text slot="label">{option.name}</Text>
-              {option.note ? <Text slot="description">{option.note}</Text> : null}
+            <ListBoxItem
+              id={option.id}
+              textValue={option.name}
+              className={`react-aria-ListBoxItem${option.isRefused ? ' is-refused' : ''}`}
+            >
+              <span>{option.name}</span>
+              {option.note ? <span className="option-note">{option.note}</span> : null}
             </ListBoxItem>
           )}
         </ListBox>

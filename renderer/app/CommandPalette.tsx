@@ -1,13 +1,4 @@
-import {
-  Autocomplete,
-  Input,
-  Keyboard,
-  ListBox,
-  ListBoxItem,
-  SearchField,
-  Text,
-  useFilter,
-} from 'react-aria-components';
+import { Autocomplete, Input, Keyboard, ListBox, ListBoxItem, SearchField, useFilter } from 'react-aria-components';
 import { useHost } from '../host/context.ts';
 import { useApp, useAppStore } from '../store/context.ts';
 import { AppDialog } from './AppDialog.tsx';
@@ -47,10 +38,10 @@ function Commands({ close }: { close: () => void }) {
         >
           {ACTIONS.map((action) => (
             <ListBoxItem key={action.id} id={action.id} textValue={action.name} isDisabled={!action.isEnabled(state)}>
-              <Text slot="label">
+              <span>
                 <span className="faint">{action.group} </span>
                 {action.name}
-              </Text>
+              </span>
               {action.keys[0] ? <Keyboard>{shownChord(action.keys[0])}</Keyboard> : null}
             </ListBoxItem>
           ))}

@@ -63,6 +63,7 @@ function Connect({ close }: { close: () => void }) {
         <Choice label="To port" options={toOptions(project, choices)} value={toKey} onChange={setToKey} />
         {isRun ? <Choice label="Cable" options={cableOptions(project)} value={cable} onChange={setCableId} /> : null}
         {to?.fit.fits && to.fit.caution ? <p className="caution">{to.fit.caution}</p> : null}
+        {to && !to.fit.fits ? <p className="error">{to.fit.reason}</p> : null}
       </div>
       <DialogActions close={close} name="Connect" isEnabled={to?.fit.fits === true} />
     </Form>

@@ -43,6 +43,7 @@ function Insert({ close }: { close: () => void }) {
   const [spot, setSpot] = useState(MIDDLE);
   const spots = useMemo(() => spotOptions(project, runId), [project, runId]);
   const part = parts.find(({ id }) => id === partId);
+  const chosen = options.find(({ id }) => id === partId);
   const insert = (): void => {
     if (!part || runId === null) return;
     if (insertPart(store, part, runId, spots.find(({ id }) => id === spot)?.position)) close();
@@ -57,9 +58,14 @@ function Insert({ close }: { close: () => void }) {
       <div className="dialog-body">
         <p>{run ? `Into run ${run.number}.` : 'Select one cable run first.'}</p>
         <Choice label="Part" options={options} value={partId} onChange={setPartId} autoFocus />
+        {chosen?.isRefused ? <p className="error">{chosen.note}</p> : null}
         <Choice label="Where on the run" options={spots} value={spot} onChange={setSpot} />
       </div>
-      <DialogActions close={close} name="Insert" isEnabled={part !== undefined && run !== undefined} />
+      <DialogActions
+        close={close}
+        name="Insert"
+        isEnabled={part !== undefined && run !== undefined && !chosen?.isRefused}
+      />
     </Form>
   );
 }

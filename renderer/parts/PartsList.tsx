@@ -1,5 +1,5 @@
 import { type PointerEvent, useMemo, useState } from 'react';
-import { Button, Header, Input, ListBox, ListBoxItem, ListBoxSection, SearchField, Text } from 'react-aria-components';
+import { Button, Header, Input, ListBox, ListBoxItem, ListBoxSection, SearchField } from 'react-aria-components';
 import { CATALOGUE } from '../../core/catalogue/catalogue.ts';
 import { Icon } from '../app/icons.tsx';
 import { usePlacing } from '../canvas/placing.tsx';
@@ -53,8 +53,8 @@ function groupRows(group: PartGroup) {
           <span className="part-row" data-part={part.id}>
             <Icon name={part.kind} size={18} />
             <span className="part-text">
-              <Text slot="label">{part.name}</Text>
-              <Text slot="description">{part.description}</Text>
+              <span>{part.name}</span>
+              <span className="part-description">{part.description}</span>
             </span>
           </span>
         </ListBoxItem>
