@@ -12,22 +12,27 @@ test('add a part, connect it, move it, undo, read a failure and export, by keybo
   expect(browserName).toBe('chromium');
   const before = await projectOf(page);
 
-  // Parts list: find, Enter, take the usual place.
+  // Parts list: type its name, Enter, choose a place.
   await page.keyboard.press('Alt+p');
-  await page.keyboard.type('AIS receiver');
-  await page.keyboard.press('Tab');
+  await expect(page.getByRole('listbox', { name: /^Parts/ }).locator(':focus')).toHaveCount(1);
+  await page.keyboard.type('AIS rec');
+  await expect(page.getByRole('option', { name: /^AIS receiver/ })).toBeFocused();
   await page.keyboard.press('Enter');
-  await expect(page.getByRole('dialog', { name: 'Add a part' })).toBeVisible();
-  await page.keyboard.press('Escape');
-  await page.keyboard.press('Tab');
-  await page.getByRole('dialog', { name: 'Add a part' }).getByRole('button', { name: 'Add', exact: true }).focus();
+  const adding = page.getByRole('dialog', { name: 'Add a part' });
+  await expect(adding).toBeVisible();
+  await page.keyboard.type('Companion');
+  await page.keyboard.press('ArrowDown');
+  await page.keyboard.press('Enter');
+  await adding.getByRole('button', { name: 'Add', exact: true }).focus();
   await page.keyboard.press('Enter');
   await expect.poll(async () => (await projectOf(page)).items.length).toBe(before.items.length + 1);
   const added = (await projectOf(page)).items.at(-1);
   expect(added?.partId).toBe('radio-ais-receiver');
 
   // Move it with the arrows in the drawing.
+  await expect(adding).toHaveCount(0);
   await page.keyboard.press('Alt+d');
+  await expect(page.getByRole('application', { name: /^Drawing of/ })).toBeFocused();
   await page.keyboard.press('ArrowUp');
   await expect
     .poll(async () => (await projectOf(page)).items.at(-1)?.position.zM)
@@ -37,17 +42,17 @@ test('add a part, connect it, move it, undo, read a failure and export, by keybo
   await page.keyboard.press('c');
   const dialog = page.getByRole('dialog', { name: 'Connect' });
   await expect(dialog).toBeVisible();
-  await dialog.getByRole('button', { name: /From port/ }).focus();
-  await page.keyboard.press('Enter');
-  await page
-    .getByRole('option', { name: /supply/i })
-    .first()
-    .focus();
-  await page.keyboard.press('Enter');
-  await dialog.getByRole('button', { name: /To port/ }).focus();
-  await page.keyboard.press('Enter');
-  await page.getByRole('option').first().focus();
-  await page.keyboard.press('Enter');
+  for (const [label, wanted] of [
+    ['From port', /supply/i],
+    ['To port', /^B7.*output/i],
+  ] as const) {
+    await dialog.getByRole('button', { name: new RegExp(label) }).focus();
+    await page.keyboard.press('Enter');
+    const list = page.locator('.react-aria-Popover');
+    await list.getByRole('option', { name: wanted }).first().focus();
+    await page.keyboard.press('Enter');
+    await expect(list).toHaveCount(0);
+  }
   await dialog.getByRole('button', { name: 'Connect' }).focus();
   await page.keyboard.press('Enter');
   await expect.poll(async () => (await projectOf(page)).feeds.length).toBe(before.feeds.length + 1);
