@@ -2,6 +2,7 @@ import { useId, useState } from 'react';
 import { FieldError, Input, Label, TextField } from 'react-aria-components';
 import { shownQuantity } from '../../core/units/format.ts';
 import { useApp, useAppStore } from '../store/context.ts';
+import { refusalText } from './refusal.ts';
 import { type QuantityRule, readTyped, shownText } from './typedQuantity.ts';
 
 export interface QuantityFieldProps extends QuantityRule {
@@ -67,8 +68,7 @@ function useDraft(props: QuantityFieldProps) {
 
   const commit = (stored: number | null): boolean => {
     if (props.onCommit(stored) !== false) return true;
-    const message = store.getState().message;
-    setRefusal(message?.tone === 'refusal' ? message.text : 'This was refused.');
+    setRefusal(refusalText(store.getState()));
     return false;
   };
   return {

@@ -196,11 +196,10 @@ function Deckhouse({
   index: number;
 }) {
   const edit = useEdit();
-  const change = (what: string, values: Partial<typeof house>): void => {
+  const change = (what: string, values: Partial<typeof house>): boolean =>
     edit(`Deckhouse: ${what}`, (project) =>
       setBoat(project, { deckhouses: deckhouses.with(index, { ...house, ...values }) }),
     );
-  };
   return (
     <Fold title={`Deckhouse ${index + 1}`}>
       {() => (

@@ -39,9 +39,8 @@ export function BoatView({ project }: { project: Project }) {
 
 function BoatFields({ boat }: { boat: Boat }) {
   const edit = useEdit();
-  const change = (what: string, values: Partial<Omit<Boat, 'masts' | 'fittings' | 'compartments'>>): void => {
+  const change = (what: string, values: Partial<Omit<Boat, 'masts' | 'fittings' | 'compartments'>>): boolean =>
     edit(`Boat: ${what}`, (project) => setBoat(project, values));
-  };
   return (
     <section className="panel-section" aria-label="Boat">
       <h3 className="heading">Boat</h3>
@@ -84,9 +83,8 @@ function BoatFields({ boat }: { boat: Boat }) {
 
 function TitleBlock({ project }: { project: Project }) {
   const edit = useEdit();
-  const change = (what: string, values: Parameters<typeof setParticulars>[1]): void => {
+  const change = (what: string, values: Parameters<typeof setParticulars>[1]): boolean =>
     edit(`${what} changed`, (before) => setParticulars(before, values));
-  };
   return (
     <section className="panel-section" aria-label="Title block">
       <h3 className="heading">Title block</h3>

@@ -26,9 +26,8 @@ export function FeedView({ project, feed }: { project: Project; feed: Feed }) {
   const edit = useEdit();
   const result = useAssessment().feeds.find(({ feedId }) => feedId === feed.id);
   const subject = { kind: 'feed', id: feed.id } as const;
-  const change = (what: string, values: FeedChange): void => {
+  const change = (what: string, values: FeedChange): boolean =>
     edit(`${feed.number}: ${what}`, (before) => setFeed(before, feed.id, values));
-  };
   return (
     <>
       <LineHeading project={project} line={feed} what="DC feed" />

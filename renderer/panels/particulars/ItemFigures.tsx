@@ -66,9 +66,8 @@ function FigureRow({
   const edit = useEdit();
   const { name, unit, digits } = figureWords(figureKey);
   const label = `${tag}: ${name.toLowerCase()} changed`;
-  const change = (what: Partial<Figure>): void => {
+  const change = (what: Partial<Figure>): boolean =>
     edit(label, (project) => setItemFigure(project, itemId, figureKey, figureChange(known, isOwn, what)));
-  };
   const { min, max } = figureRange(figureKey);
   return (
     <fieldset className={`figure-row${isOwn ? ' is-own' : ''}`} aria-label={name}>

@@ -11,9 +11,8 @@ import { CARRIES, LINK_STANDARDS, optionsOf, STATUSES } from './words.ts';
 export function LinkView({ project, link }: { project: Project; link: DataLink }) {
   const edit = useEdit();
   const subject = { kind: 'link', id: link.id } as const;
-  const change = (what: string, values: Parameters<typeof setDataLink>[2]): void => {
+  const change = (what: string, values: Parameters<typeof setDataLink>[2]): boolean =>
     edit(`${link.number}: ${what}`, (before) => setDataLink(before, link.id, values));
-  };
   return (
     <>
       <LineHeading project={project} line={link} what="data link" />

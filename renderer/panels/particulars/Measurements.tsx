@@ -38,9 +38,8 @@ function MeasurementFold({ measurement, name }: { measurement: Measurement; name
   const edit = useEdit();
   const words = MEASUREMENTS[measurement.kind];
   const title = `${words.name} ${quantity(measurement.value, words.unit, words.digits)}`;
-  const change = (what: Parameters<typeof setMeasurement>[2]): void => {
+  const change = (what: Parameters<typeof setMeasurement>[2]): boolean =>
     edit(`Measurement on ${name} changed`, (project) => setMeasurement(project, measurement.id, what));
-  };
   return (
     <Fold title={title} note={measurement.date ?? 'no date'}>
       {() => (

@@ -25,9 +25,8 @@ type RunChange = Parameters<typeof setRun>[2];
 export function RunView({ project, run }: { project: Project; run: Run }) {
   const edit = useEdit();
   const subject = { kind: 'run', id: run.id } as const;
-  const change = (what: string, values: RunChange): void => {
+  const change = (what: string, values: RunChange): boolean =>
     edit(`${run.number}: ${what}`, (before) => setRun(before, run.id, values));
-  };
   return (
     <>
       <LineHeading

@@ -53,9 +53,8 @@ const COMPARTMENT_SPECS = [
 /** A mast; what stands on it goes with it. */
 export function MastFields({ mast }: { mast: Mast }) {
   const edit = useEdit();
-  const change = (what: string, values: Partial<Omit<Mast, 'id'>>): void => {
+  const change = (what: string, values: Partial<Omit<Mast, 'id'>>): boolean =>
     edit(`${mast.name}: ${what}`, (project) => setMast(project, mast.id, values));
-  };
   return (
     <>
       <TextRow label="Name" value={mast.name} isRequired onCommit={(name) => change('renamed', { name })} />
@@ -86,9 +85,8 @@ export function MastFields({ mast }: { mast: Mast }) {
 /** An arch, pulpit, wheelhouse or other fixed structure. */
 export function FittingFields({ fitting }: { fitting: Fitting }) {
   const edit = useEdit();
-  const change = (what: string, values: Partial<Omit<Fitting, 'id'>>): void => {
+  const change = (what: string, values: Partial<Omit<Fitting, 'id'>>): boolean =>
     edit(`${fitting.name}: ${what}`, (project) => setFitting(project, fitting.id, values));
-  };
   return (
     <>
       <TextRow label="Name" value={fitting.name} isRequired onCommit={(name) => change('renamed', { name })} />
@@ -118,9 +116,8 @@ export function FittingFields({ fitting }: { fitting: Fitting }) {
 /** A space below; its sole decides when the water reaches what stands in it. */
 export function CompartmentFields({ compartment }: { compartment: Compartment }) {
   const edit = useEdit();
-  const change = (what: string, values: Partial<Omit<Compartment, 'id'>>): void => {
+  const change = (what: string, values: Partial<Omit<Compartment, 'id'>>): boolean =>
     edit(`${compartment.name}: ${what}`, (project) => setCompartment(project, compartment.id, values));
-  };
   return (
     <>
       <TextRow label="Name" value={compartment.name} isRequired onCommit={(name) => change('renamed', { name })} />
@@ -145,9 +142,8 @@ export function CompartmentFields({ compartment }: { compartment: Compartment })
 export function PlaceFields({ project, place }: { project: Project; place: Place }) {
   const edit = useEdit();
   const { masts, fittings, compartments } = project.boat;
-  const change = (what: string, values: Partial<Omit<Place, 'id'>>): void => {
+  const change = (what: string, values: Partial<Omit<Place, 'id'>>): boolean =>
     edit(`${place.name}: ${what}`, (before) => setPlace(before, place.id, values));
-  };
   return (
     <>
       <TextRow label="Name" value={place.name} isRequired onCommit={(name) => change('renamed', { name })} />

@@ -46,7 +46,8 @@ export function NumberFields<K extends string>({
 }: {
   specs: readonly NumberSpec<K>[];
   values: Readonly<Record<K, number>>;
-  onCommit: (key: K, value: number, label: string) => void;
+  /** As for one field: an answer of `false` says the number was refused. */
+  onCommit: (key: K, value: number, label: string) => unknown;
 }) {
   return specs.map(({ key, ...spec }) => (
     <QuantityField
