@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { expect, test } from '@playwright/test';
+import { expect, type Page, test } from '@playwright/test';
 import { parseProject } from '../../core/document/load.ts';
 import { drag, openApp, openDemo, panelTab, pointOf, pointOfPort, projectOf } from './support.ts';
 
@@ -45,20 +45,58 @@ test('a part dragged onto the boat is added, and undo takes it away again', asyn
   await expect.poll(async () => (await projectOf(page)).items.length).toBe(before.items.length + 1);
 });
 
-test('a run drawn from port to port joins them; a port that does not fit says why', async ({ page }) => {
-  await openDemo(page, 'Vessarine');
-  const canvas = await pointOf(page, { kind: 'item', id: 'em-1' });
-  await page.mouse.click(canvas.x, canvas.y);
+async function dropPart(page: Page, search: string, name: RegExp, placeId: string): Promise<string> {
+  await page.getByPlaceholder('Search parts').fill(search);
+  const row = await page.getByRole('option', { name }).boundingBox();
+  if (!row) throw new Error(`${search} is not in the list`);
+  const before = (await projectOf(page)).items.length;
+  await drag(page, { x: row.x + 60, y: row.y + row.height / 2 }, await pointOf(page, { kind: 'place', id: placeId }));
+  await expect.poll(async () => (await projectOf(page)).items.length).toBe(before + 1);
+  return (await projectOf(page)).items.at(-1)?.id ?? '';
+}
+
+test('a run drawn from port to port joins them, has a length and a loss, and can be undone', async ({ page }) => {
+  const whip = await dropPart(page, 'masthead whip', /^VHF masthead whip/, 'mizzen-truck');
+  const set = await dropPart(page, 'AIS receiver', /^AIS receiver/, 'cockpit');
   const before = await projectOf(page);
-  // A beacon's neighbour: the emergency antenna does not fit a data port.
-  await drag(page, await pointOfPort(page, 'em-1', 'feed'), await pointOfPort(page, 'bus-1', 'h'));
+  await drag(page, await pointOfPort(page, set, 'rf'), await pointOfPort(page, whip, 'feed'));
+  await expect.poll(async () => (await projectOf(page)).runs.length).toBe(before.runs.length + 1);
+  const run = (await projectOf(page)).runs.at(-1);
+  expect([run?.from.itemId, run?.to.itemId].sort()).toEqual([set, whip].sort());
+  await page.getByRole('tab', { name: 'Outline' }).click();
+  await expect(page.getByRole('row', { name: new RegExp(`^${run?.number} .* m, .* dB`) })).toBeVisible();
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => projectOf(page)).toEqual(before);
+});
+
+test('a port that does not fit takes no line and says why', async ({ page }) => {
+  const set = await dropPart(page, 'AIS receiver', /^AIS receiver/, 'cockpit');
+  const before = await projectOf(page);
+  await drag(page, await pointOfPort(page, set, 'rf'), await pointOfPort(page, 'rad-1', 'dc'));
   expect((await projectOf(page)).runs.length).toBe(before.runs.length);
+  expect((await projectOf(page)).feeds.length).toBe(before.feeds.length);
   await expect(
     page
       .getByRole('status')
-      .filter({ hasText: /fit|data|coax|port/i })
+      .filter({ hasText: /does not fit|cannot|supply/i })
       .first(),
   ).toBeVisible();
+});
+
+test('a joint dropped on a run is inserted into it, and its two parts add up to the old length', async ({ page }) => {
+  const before = await projectOf(page);
+  const old = before.runs.find(({ id }) => id === 'w06');
+  await page.getByPlaceholder('Search parts').fill('Joint, N pair');
+  const row = await page.getByRole('option', { name: /^Joint, N pair/ }).boundingBox();
+  if (!row || !old) throw new Error('nothing to drag, or nothing to drop it on');
+  await drag(page, { x: row.x + 60, y: row.y + row.height / 2 }, await pointOf(page, { kind: 'run', id: 'w06' }));
+  await expect.poll(async () => (await projectOf(page)).runs.length).toBe(before.runs.length + 1);
+  const { runs, items } = await projectOf(page);
+  const joint = items.at(-1)?.id ?? '';
+  const halves = runs.filter(({ from, to }) => from.itemId === joint || to.itemId === joint);
+  expect(halves).toHaveLength(2);
+  const total = halves.reduce((sum, run) => sum + (run.measuredLengthM ?? 0), 0);
+  expect(total).toBeCloseTo(old.measuredLengthM ?? 0, 1);
 });
 
 test('a longer cable loses more: the number on the path-loss page follows the edit', async ({ page }) => {
