@@ -3,11 +3,11 @@ import { mkdtempSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { findChromium } from './e2e/chromium.ts';
+import { LAYERS } from './types.ts';
 
 // One command for everything: types, lint, dependency directions (a unit test), unit, published-source and end-to-end
 // tests. Ends with a line that counts them.
 
-const LAYERS = ['core', 'electron', 'electron/node', 'electron/main', 'electron/preload', 'renderer', 'tests'];
 const reports = mkdtempSync(join(tmpdir(), 'backstay-tests-'));
 const counts = { passed: 0, failed: 0, skipped: 0 };
 
@@ -29,6 +29,8 @@ const unitReport = join(reports, 'unit.json');
 const unitFine = run('unit and published-source tests', 'npx', [
   'vitest',
   'run',
+  '-c',
+  'tests/vitest.config.ts',
   '--reporter=default',
   '--reporter=json',
   `--outputFile.json=${unitReport}`,

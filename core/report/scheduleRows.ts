@@ -1,6 +1,7 @@
 import type { Assessment } from '../assess.ts';
 import { indexProject, placeOf } from '../catalogue/lookup.ts';
 import { routedLengthM, runLengthM } from '../links/route.ts';
+import { CONNECTOR_WORDS } from '../model/fit.ts';
 import type { Part } from '../model/part.ts';
 import type { Endpoint, Feed, Project, Run } from '../model/project.ts';
 import type { UnitPreferences } from '../units/preferences.ts';
@@ -8,7 +9,6 @@ import { rated } from './context.ts';
 import {
   BAND_WORDS,
   CARRIES_WORDS,
-  CONNECTOR_WORDS,
   endpointLabel,
   LINK_STANDARD_WORDS,
   PATH_SERVICE_WORDS,

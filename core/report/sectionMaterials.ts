@@ -1,10 +1,11 @@
 import { indexProject } from '../catalogue/lookup.ts';
 import { runLengthM } from '../links/route.ts';
+import { CONNECTOR_WORDS } from '../model/fit.ts';
 import { M_PER_FT } from '../units/constants.ts';
 import { bare, lengthUnit, rated, type SheetContext, show } from './context.ts';
 import { conductorText } from './scheduleRows.ts';
 import type { Block, SheetSection } from './types.ts';
-import { CONNECTOR_WORDS, itemName, subjectLabel } from './words.ts';
+import { itemName, subjectLabel } from './words.ts';
 
 /** Step a cable is bought in, in the reader's own unit, and the step for less than that; common practice, no source. */
 const BUY_STEP = { m: { coil: 5, piece: 1 }, ft: { coil: 25, piece: 5 } } as const;

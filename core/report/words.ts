@@ -35,20 +35,6 @@ export const PATH_SERVICE_WORDS: Readonly<Record<PathService, string>> = {
   other: 'Other',
 };
 
-/** What goes on the cable to fit a socket of this type, in the trade's short form. */
-export const CONNECTOR_WORDS: Readonly<Record<ConnectorType, string>> = {
-  uhf: 'UHF (PL-259)',
-  n: 'N',
-  bnc: 'BNC',
-  tnc: 'TNC',
-  sma: 'SMA',
-  fme: 'FME',
-  f: 'F',
-  'din-41585': 'DIN 41585',
-  terminal: 'terminal',
-  captive: 'captive',
-};
-
 export const BAND_WORDS: Readonly<Record<Band, string>> = {
   'mf-hf': 'MF/HF',
   navtex: 'NAVTEX',
