@@ -23,7 +23,7 @@ function check(title: string, command: string, args: readonly string[]): void {
 }
 
 for (const layer of LAYERS) check(`types: ${layer}`, 'npx', ['tsc', '-p', layer]);
-check('lint and format', 'npx', ['biome', 'check', '.']);
+check('lint and format', 'npx', ['biome', 'check', '--error-on-warnings', '.']);
 
 const unitReport = join(reports, 'unit.json');
 const unitFine = run('unit and published-source tests', 'npx', [

@@ -1,7 +1,7 @@
 import { indexProject } from '../catalogue/lookup.ts';
 import type { PathService } from '../links/types.ts';
 import type { Basis } from '../model/figure.ts';
-import type { Band, ConnectorType, StandaloneClass } from '../model/part.ts';
+import type { Band, StandaloneClass } from '../model/part.ts';
 import type { DataLink, Endpoint, Item, Project, Status, Subject } from '../model/project.ts';
 import { type Grade, SERVICES, type ServiceId } from '../model/services.ts';
 import type { GradeLetter } from './types.ts';
