@@ -43,7 +43,7 @@ function SectionView({ section }: { section: SheetSection }) {
       </h3>
       {section.blocks.map((block, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: blocks have no identity and the sheet is redrawn as a whole
-        <BlockView key={i} block={block} />
+        <BlockView key={i} block={block} name={`${section.title}, part ${i + 1}`} />
       ))}
     </section>
   );

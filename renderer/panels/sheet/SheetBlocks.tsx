@@ -4,8 +4,8 @@ import type { Block, SheetFinding } from '../../../core/report/types.ts';
 import { SvgDrawing } from '../../canvas/SvgDrawing.tsx';
 import { columnShares, leastWidthRem } from './tableWidths.ts';
 
-/** One block of a section, as the paper has it. */
-export function BlockView({ block }: { block: Block }) {
+/** One block of a section, as the paper has it. `name` tells it from the others where it has no caption. */
+export function BlockView({ block, name }: { block: Block; name: string }) {
   switch (block.kind) {
     case 'heading':
       return block.level === 3 ? <h5>{block.text}</h5> : <h4>{block.text}</h4>;
@@ -20,7 +20,7 @@ export function BlockView({ block }: { block: Block }) {
         </dl>
       );
     case 'table':
-      return <TableView block={block} />;
+      return <TableView block={block} name={block.caption || name} />;
     case 'matrix':
       return <MatrixView block={block} />;
     case 'cautions':
@@ -40,7 +40,7 @@ export function BlockView({ block }: { block: Block }) {
     case 'drawing':
       return (
         <figure className="sheet-drawing">
-          <SvgDrawing drawing={block.drawing} palette={PALETTES.print} label={block.caption || 'Drawing'} />
+          <SvgDrawing drawing={block.drawing} palette={PALETTES.print} label={block.caption || name} />
           {block.caption ? <figcaption>{block.caption}</figcaption> : null}
         </figure>
       );
@@ -76,7 +76,7 @@ function ScrollTable({ name, children }: { name: string; children: ReactNode }) 
 
 type Of<K extends Block['kind']> = Extract<Block, { kind: K }>;
 
-function TableView({ block }: { block: Of<'table'> }) {
+function TableView({ block, name }: { block: Of<'table'>; name: string }) {
   if (block.rows.length === 0) return <p className="sheet-quiet">{block.empty}</p>;
   const cells = (row: readonly string[]) =>
     row.map((text, i) => (
@@ -86,9 +86,9 @@ function TableView({ block }: { block: Of<'table'> }) {
       </td>
     ));
   return (
-    <ScrollTable name={block.caption || 'Table'}>
+    <ScrollTable name={name}>
       <table className="table" style={{ minWidth: `${leastWidthRem(block.columns)}rem` }}>
-        <caption>{block.caption}</caption>
+        {block.caption ? <caption>{block.caption}</caption> : null}
         <colgroup>
           {columnShares(block.columns).map(({ header, percent }) => (
             <col key={header} style={{ width: `${percent}%` }} />
@@ -148,9 +148,9 @@ function MatrixView({ block }: { block: Of<'matrix'> }) {
 function FindingList({ items }: { items: readonly SheetFinding[] }) {
   return items.map((finding) => (
     <div key={finding.mark} className="sheet-finding">
-      <h5>
+      <h4>
         {finding.mark} {finding.title} <span className="sheet-quiet">{finding.concerns}</span>
-      </h5>
+      </h4>
       <p>
         {finding.measured} Limit: {finding.limit} {finding.authority}
       </p>
