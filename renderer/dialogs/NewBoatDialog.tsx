@@ -64,44 +64,21 @@ function NewBoat({ close }: { close: () => void }) {
   const store = useAppStore();
   const [input, setInput] = useState(START);
   const made = useMemo(() => tried(input), [input]);
+  const make = async (project: Project): Promise<void> => {
+    await newBoat(store, project);
+    // Who keeps the document that is open keeps what was typed here as well.
+    if (store.getState().project === project) close();
+  };
   return (
     <Form
       onSubmit={(event) => {
         event.preventDefault();
-        if (made.project) newBoat(store, made.project).then(close);
+        if (made.project) void make(made.project);
       }}
     >
       <div className="dialog-body new-boat">
         <div className="stack">
-          <TextField value={input.name} onChange={(name) => setInput({ ...input, name })} autoFocus>
-            <Label>Name</Label>
-            <Input />
-          </TextField>
-          <Choice
-            label="Kind"
-            options={KINDS}
-            value={input.kind}
-            onChange={(kind) => setInput({ ...input, kind: kind as BoatKind })}
-          />
-          {NUMBERS.map(([key, label, schema]) => (
-            <QuantityField
-              key={key}
-              label={label}
-              value={input[key]}
-              unit="m"
-              digits={2}
-              isLive
-              min={schema.minValue ?? 0}
-              max={schema.maxValue ?? 100}
-              onCommit={(value) => value !== null && setInput({ ...input, [key]: value })}
-            />
-          ))}
-          <Choice
-            label="Masts"
-            options={MAST_COUNTS}
-            value={input.mastCount === undefined ? 'usual' : String(input.mastCount)}
-            onChange={(count) => setInput(withMasts(input, count))}
-          />
+          <Fields input={input} onChange={setInput} />
         </div>
         <figure className="new-boat-view">
           {made.project ? <Preview project={made.project} /> : <p className="empty">{made.problem}</p>}
@@ -113,6 +90,42 @@ function NewBoat({ close }: { close: () => void }) {
       </div>
       <DialogActions close={close} name="Make the boat" isEnabled={made.project !== null} />
     </Form>
+  );
+}
+
+function Fields({ input, onChange }: { input: NewProjectInput; onChange: (input: NewProjectInput) => void }) {
+  return (
+    <>
+      <TextField value={input.name} onChange={(name) => onChange({ ...input, name })} autoFocus>
+        <Label>Name</Label>
+        <Input />
+      </TextField>
+      <Choice
+        label="Kind"
+        options={KINDS}
+        value={input.kind}
+        onChange={(kind) => onChange({ ...input, kind: kind as BoatKind })}
+      />
+      {NUMBERS.map(([key, label, schema]) => (
+        <QuantityField
+          key={key}
+          label={label}
+          value={input[key]}
+          unit="m"
+          digits={2}
+          isLive
+          min={schema.minValue ?? 0}
+          max={schema.maxValue ?? 100}
+          onCommit={(value) => value !== null && onChange({ ...input, [key]: value })}
+        />
+      ))}
+      <Choice
+        label="Masts"
+        options={MAST_COUNTS}
+        value={input.mastCount === undefined ? 'usual' : String(input.mastCount)}
+        onChange={(count) => onChange(withMasts(input, count))}
+      />
+    </>
   );
 }
 

@@ -12,6 +12,7 @@ import { figureWords } from '../ui/figureWords.ts';
 import { QuantityField } from '../ui/QuantityField.tsx';
 import { BASIS_WORDS } from '../ui/text.ts';
 import { DialogFrame, type DialogProps } from './DialogFrame.tsx';
+import { withOwnValue } from './ownFigure.ts';
 import './dialogs.css';
 
 const KINDS: readonly { readonly id: PartKind; readonly name: string }[] = [
@@ -49,9 +50,6 @@ function OwnPart({ close }: { close: () => void }) {
     setStart(next);
     setPart(next && { ...blank(next), name: part.name, description: part.description });
   };
-  const figures: Readonly<Record<string, Figure | undefined>> = part.figures;
-  const setFigure = (key: string, figure: Figure): void =>
-    setPart({ ...part, figures: { ...part.figures, [key]: figure } } as Part);
   return (
     <Form
       onSubmit={(event) => {
@@ -61,20 +59,7 @@ function OwnPart({ close }: { close: () => void }) {
       }}
     >
       <div className="dialog-body stack">
-        <div className="field-pair">
-          <Choice
-            label="Kind"
-            options={KINDS}
-            value={part.kind}
-            onChange={(kind) => startFrom(firstOf(kind as PartKind))}
-          />
-          <Choice
-            label="Start from"
-            options={CATALOGUE.filter(({ kind }) => kind === part.kind).map(({ id, name }) => ({ id, name }))}
-            value={start.id}
-            onChange={(id) => startFrom(CATALOGUE.find((known) => known.id === id))}
-          />
-        </div>
+        <StartChoice start={start} onChange={startFrom} />
         <TextField value={part.name} onChange={(name) => setPart({ ...part, name })} isRequired autoFocus>
           <Label>Name</Label>
           <Input />
@@ -83,24 +68,58 @@ function OwnPart({ close }: { close: () => void }) {
           <Label>Description</Label>
           <Input placeholder={start.description} />
         </TextField>
-        {Object.entries(figures).map(([key, figure]) =>
-          figure ? (
-            <FigureRow key={key} figureKey={key} figure={figure} onChange={(next) => setFigure(key, next)} />
-          ) : null,
-        )}
+        <Figures start={start} part={part} onChange={setPart} />
       </div>
       <DialogActions close={close} name="Add part" isEnabled={part.name.trim() !== ''} />
     </Form>
   );
 }
 
+function StartChoice({ start, onChange }: { start: Part; onChange: (start: Part | undefined) => void }) {
+  return (
+    <div className="field-pair">
+      <Choice
+        label="Kind"
+        options={KINDS}
+        value={start.kind}
+        onChange={(kind) => onChange(firstOf(kind as PartKind))}
+      />
+      <Choice
+        label="Start from"
+        options={CATALOGUE.filter(({ kind }) => kind === start.kind).map(({ id, name }) => ({ id, name }))}
+        value={start.id}
+        onChange={(id) => onChange(CATALOGUE.find((known) => known.id === id))}
+      />
+    </div>
+  );
+}
+
+function Figures({ start, part, onChange }: { start: Part; part: Part; onChange: (part: Part) => void }) {
+  const generic: Readonly<Record<string, Figure | undefined>> = start.figures;
+  const figures: Readonly<Record<string, Figure | undefined>> = part.figures;
+  return Object.entries(figures).map(([key, figure]) =>
+    figure ? (
+      <FigureRow
+        // Another kind starts with other figures: what is typed in one must not turn up in the other.
+        key={`${part.kind} ${key}`}
+        figureKey={key}
+        figure={figure}
+        generic={generic[key]}
+        onChange={(next) => onChange({ ...part, figures: { ...part.figures, [key]: next } } as Part)}
+      />
+    ) : null,
+  );
+}
+
 function FigureRow({
   figureKey,
   figure,
+  generic,
   onChange,
 }: {
   figureKey: string;
   figure: Figure;
+  generic: Figure | undefined;
   onChange: (figure: Figure) => void;
 }) {
   const { name, unit, digits } = figureWords(figureKey);
@@ -114,7 +133,7 @@ function FigureRow({
         digits={digits}
         min={min}
         max={max}
-        onCommit={(value) => value !== null && onChange({ ...figure, value })}
+        onCommit={(value) => value !== null && onChange(withOwnValue(figure, generic, value))}
       />
       <QuantityField
         label="Plus or minus"
