@@ -3,50 +3,32 @@ import { FieldError, Input, Label, TextArea, TextField } from 'react-aria-compon
 import { useAppStore } from '../store/context.ts';
 import { refusalText } from './refusal.ts';
 
+interface TextRowProps {
+  readonly label: string;
+  readonly value: string;
+  readonly isRequired?: boolean;
+  readonly isLong?: boolean;
+  /** Called with the trimmed text when it has changed. An answer of `false` says it was refused. */
+  readonly onCommit: (value: string) => unknown;
+}
+
 /**
- * A text that commits on Enter or on leaving the field; an empty one is refused where something is needed. When
- * `onCommit` answers `false` the edit was refused: what was typed stays, with the reason under it.
+ * A text that commits on Enter or on leaving the field; an empty one is not taken where something is needed. What was
+ * refused stays, with the reason under it.
  */
-export function TextRow({
-  label,
-  value,
-  isRequired = false,
-  isLong = false,
-  onCommit,
-}: {
-  label: string;
-  value: string;
-  isRequired?: boolean;
-  isLong?: boolean;
-  onCommit: (value: string) => unknown;
-}) {
-  const store = useAppStore();
-  const [draft, setDraft] = useState<string | null>(null);
-  const [refusal, setRefusal] = useState<string | null>(null);
-  const isEmpty = draft !== null && isRequired && draft.trim() === '';
-  const problem = isEmpty ? 'Type at least one letter.' : refusal;
-  const forget = (): void => {
-    setDraft(null);
-    setRefusal(null);
-  };
-  const commit = (): void => {
-    if (draft === null || problem !== null) return;
-    if (draft.trim() !== value && onCommit(draft.trim()) === false) setRefusal(refusalText(store.getState()));
-    else setDraft(null);
-  };
+export function TextRow(props: TextRowProps) {
+  const { label, isLong = false } = props;
+  const { text, problem, onType, onLeave, onGiveUp } = useDraft(props);
   return (
     <TextField
       className="react-aria-TextField field"
-      value={draft ?? value}
+      value={text}
       isInvalid={problem !== null}
-      onChange={(text) => {
-        setDraft(text);
-        setRefusal(null);
-      }}
-      onBlur={commit}
+      onChange={onType}
+      onBlur={onLeave}
       onKeyDown={(event) => {
-        if (event.key === 'Enter' && !isLong) commit();
-        if (event.key === 'Escape' && draft !== null) forget();
+        if (event.key === 'Enter' && !isLong) onLeave();
+        if (event.key === 'Escape' && text !== props.value) onGiveUp();
       }}
     >
       <Label>{label}</Label>
@@ -54,4 +36,28 @@ export function TextRow({
       <FieldError>{problem}</FieldError>
     </TextField>
   );
+}
+
+/** What is being typed, and what becomes of it. */
+function useDraft({ value, isRequired = false, onCommit }: TextRowProps) {
+  const store = useAppStore();
+  const [draft, setDraft] = useState<string | null>(null);
+  const [refusal, setRefusal] = useState<string | null>(null);
+  const typed = draft?.trim() ?? null;
+  const problem = isRequired && typed === '' ? 'Type at least one letter.' : refusal;
+  const change = (text: string | null): void => {
+    setDraft(text);
+    setRefusal(null);
+  };
+  return {
+    text: draft ?? value,
+    problem,
+    onType: change,
+    onLeave: (): void => {
+      if (typed === null || problem !== null) return;
+      if (typed !== value && onCommit(typed) === false) setRefusal(refusalText(store.getState()));
+      else change(null);
+    },
+    onGiveUp: (): void => change(null),
+  };
 }

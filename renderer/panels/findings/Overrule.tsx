@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { Button } from 'react-aria-components';
+import { Button, Input, Label, TextField } from 'react-aria-components';
 import type { Finding } from '../../../core/audit/types.ts';
 import { clearFindingOverride, overrideFinding } from '../../../core/edit/findings.ts';
 import { useAppStore } from '../../store/context.ts';
@@ -35,22 +35,24 @@ function Overruled({ finding, reason, by }: { finding: Finding; reason: string; 
 }
 
 function OverruleForm({ finding }: { finding: Finding }) {
+  const [isOpen, setOpen] = useState(false);
+  if (isOpen) return <ReasonForm finding={finding} onClose={() => setOpen(false)} />;
+  return (
+    <Button className="button link small" aria-label={`Overrule… ${finding.mark}`} onPress={() => setOpen(true)}>
+      Overrule…
+    </Button>
+  );
+}
+
+function ReasonForm({ finding, onClose }: { finding: Finding; onClose: () => void }) {
   const store = useAppStore();
-  const [reason, setReason] = useState<string | null>(null);
-  if (reason === null) {
-    return (
-      <Button className="button link small" aria-label={`Overrule… ${finding.mark}`} onPress={() => setReason('')}>
-        Overrule…
-      </Button>
-    );
-  }
+  const [reason, setReason] = useState('');
   const submit = (): void => {
-    const done = store
-      .getState()
-      .edit(`${finding.mark} overruled`, (project) =>
-        overrideFinding(project, finding.key, reason.trim(), project.preparedBy),
-      );
-    if (done) setReason(null);
+    const { edit, project } = store.getState();
+    const done = edit(`${finding.mark} overruled`, (before) =>
+      overrideFinding(before, finding.key, reason.trim(), project.preparedBy),
+    );
+    if (done) onClose();
   };
   return (
     <form
@@ -60,22 +62,15 @@ function OverruleForm({ finding }: { finding: Finding }) {
         submit();
       }}
     >
-      <label className="field">
-        <span className="label">Reason, kept and printed on the install sheet</span>
-        <input
-          className="input"
-          value={reason}
-          // biome-ignore lint/a11y/noAutofocus: the field appears because its button was just pressed
-          autoFocus
-          onChange={(event) => setReason(event.target.value)}
-          onKeyDown={(event) => event.key === 'Escape' && setReason(null)}
-        />
-      </label>
+      <TextField value={reason} onChange={setReason} onKeyDown={({ key }) => key === 'Escape' && onClose()} autoFocus>
+        <Label>Reason, kept and printed on the install sheet</Label>
+        <Input />
+      </TextField>
       <span className="row">
         <Button type="submit" className="button button--primary" isDisabled={reason.trim() === ''}>
           Overrule {finding.mark}
         </Button>
-        <Button className="button" onPress={() => setReason(null)}>
+        <Button className="button" onPress={onClose}>
           Cancel
         </Button>
       </span>

@@ -155,27 +155,7 @@ function Lengths({
           </Button>
         </span>
       </div>
-      <div className="particulars-fields particulars-fields--two">
-        <QuantityField
-          label="Slack for service loops"
-          value={run.slackM}
-          unit="m"
-          digits={2}
-          min={0}
-          max={2000}
-          onCommit={(slackM) => slackM !== null && onChange('slack changed', { slackM })}
-        />
-        <QuantityField
-          label="Measured on the boat"
-          value={run.measuredLengthM}
-          unit="m"
-          digits={2}
-          min={0}
-          max={2000}
-          isOptional
-          onCommit={(measuredLengthM) => onChange('measured length changed', { measuredLengthM })}
-        />
-      </div>
+      <LengthFields run={run} onChange={onChange} />
       <dl className="facts">
         <dt>Along the drawn route</dt>
         <dd>{quantity(routeM, 'm', 2)}</dd>
@@ -186,6 +166,32 @@ function Lengths({
         </dd>
       </dl>
     </section>
+  );
+}
+
+function LengthFields({ run, onChange }: { run: Run; onChange: (what: string, values: RunChange) => void }) {
+  return (
+    <div className="particulars-fields particulars-fields--two">
+      <QuantityField
+        label="Slack for service loops"
+        value={run.slackM}
+        unit="m"
+        digits={2}
+        min={0}
+        max={2000}
+        onCommit={(slackM) => slackM !== null && onChange('slack changed', { slackM })}
+      />
+      <QuantityField
+        label="Measured on the boat"
+        value={run.measuredLengthM}
+        unit="m"
+        digits={2}
+        min={0}
+        max={2000}
+        isOptional
+        onCommit={(measuredLengthM) => onChange('measured length changed', { measuredLengthM })}
+      />
+    </div>
   );
 }
 

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { PathBudget, PathElement } from '../../../core/links/types.ts';
 import type { Project } from '../../../core/model/project.ts';
@@ -84,75 +84,92 @@ function Tolerance({ db }: { db: number }) {
   return <span className="tolerance">± {bareNumber(db, 'dB', preferences, 2)}</span>;
 }
 
-function ElementRows({
-  project,
+interface ElementProps {
+  readonly project: Project;
+  readonly path: PathBudget;
+  readonly element: PathElement;
+  readonly number: number;
+}
+
+function ElementRows(props: ElementProps) {
+  const { element } = props;
+  const [isOpen, setOpen] = useState(false);
+  const isSelected = useApp(({ selection }) => selection.some((subject) => isSameSubject(subject, element.subject)));
+  const chosen = isSelected ? ' is-selected' : '';
+  return (
+    <>
+      <FiguresRow {...props} className={`is-pickable${chosen}`}>
+        {BASIS_WORDS[element.basis]} ·{' '}
+        <button type="button" className="why" aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
+          Why this number
+          <span className="sr-only">
+            : {props.number}, {element.label}
+          </span>
+        </button>
+      </FiguresRow>
+      {isOpen ? <WhyRow {...props} className={`why-row${chosen}`} /> : null}
+    </>
+  );
+}
+
+function FiguresRow({
   path,
   element,
   number,
-}: {
-  project: Project;
-  path: PathBudget;
-  element: PathElement;
-  number: number;
-}) {
+  className,
+  children,
+}: ElementProps & { className: string; children: ReactNode }) {
   const store = useAppStore();
   const preferences = useApp((state) => state.preferences);
   const { rich } = useFormat();
-  const [isOpen, setOpen] = useState(false);
-  const isSelected = useApp(({ selection }) => selection.some((subject) => isSameSubject(subject, element.subject)));
   const select = (): void => store.getState().select([element.subject]);
-  const isSending = path.txPowerW !== null;
+  const { wattsOut } = element;
   return (
-    <>
-      <tr className={`is-pickable${isSelected ? ' is-selected' : ''}`} onClick={select}>
-        <td className="num">{number}</td>
-        <th scope="row">
-          <Button className="button link" onPress={select}>
-            {element.label}
-          </Button>
-          {/* biome-ignore lint/a11y/noStaticElementInteractions: keeps a press on the button from choosing the row */}
-          {/* biome-ignore lint/a11y/useKeyWithClickEvents: keeps a press on the button from choosing the row */}
-          <span className="basis" onClick={(event) => event.stopPropagation()}>
-            {BASIS_WORDS[element.basis]} ·{' '}
-            <button type="button" className="why" aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
-              Why this number
-              <span className="sr-only">
-                : {number}, {element.label}
-              </span>
-            </button>
-          </span>
-        </th>
+    <tr className={className} onClick={select}>
+      <td className="num">{number}</td>
+      <th scope="row">
+        <Button className="button link" onPress={select}>
+          {element.label}
+        </Button>
+        {/* biome-ignore lint/a11y/noStaticElementInteractions: keeps a press on the button from choosing the row */}
+        {/* biome-ignore lint/a11y/useKeyWithClickEvents: keeps a press on the button from choosing the row */}
+        <span className="basis" onClick={(event) => event.stopPropagation()}>
+          {children}
+        </span>
+      </th>
+      <td className="num">
+        {bareNumber(element.lossDb, 'dB', preferences, 2)}
+        <Tolerance db={element.toleranceDb} />
+      </td>
+      <td className="num">{bareNumber(element.runningLossDb, 'dB', preferences, 2)}</td>
+      {path.txPowerW === null ? null : (
         <td className="num">
-          {bareNumber(element.lossDb, 'dB', preferences, 2)}
-          <Tolerance db={element.toleranceDb} />
+          {wattsOut === null ? '' : bareNumber(wattsOut, 'W', preferences, Math.max(1, wattDigits(wattsOut)))}
         </td>
-        <td className="num">{bareNumber(element.runningLossDb, 'dB', preferences, 2)}</td>
-        {isSending ? (
-          <td className="num">
-            {element.wattsOut === null
-              ? ''
-              : bareNumber(element.wattsOut, 'W', preferences, Math.max(1, wattDigits(element.wattsOut)))}
-          </td>
-        ) : null}
-        <td className="num">{rich([percent(element.shareLostPercent)])}</td>
-      </tr>
-      {isOpen ? (
-        <tr className={`why-row${isSelected ? ' is-selected' : ''}`}>
-          <td />
-          <td colSpan={isSending ? 5 : 4}>
-            <dl className="facts">
-              <dt>What it is</dt>
-              <dd>{KIND_WORDS[element.kind]}</dd>
-              <dt>Sum</dt>
-              <dd>{rich(elementSum(project, element, path.frequencyMhz, preferences))}</dd>
-              <dt>Known by</dt>
-              <dd>{BASIS_WORDS[element.basis]}</dd>
-              <dt>Source</dt>
-              <dd>{element.source || 'not stated'}</dd>
-            </dl>
-          </td>
-        </tr>
-      ) : null}
-    </>
+      )}
+      <td className="num">{rich([percent(element.shareLostPercent)])}</td>
+    </tr>
+  );
+}
+
+function WhyRow({ project, path, element, className }: ElementProps & { className: string }) {
+  const preferences = useApp((state) => state.preferences);
+  const { rich } = useFormat();
+  return (
+    <tr className={className}>
+      <td />
+      <td colSpan={path.txPowerW === null ? 4 : 5}>
+        <dl className="facts">
+          <dt>What it is</dt>
+          <dd>{KIND_WORDS[element.kind]}</dd>
+          <dt>Sum</dt>
+          <dd>{rich(elementSum(project, element, path.frequencyMhz, preferences))}</dd>
+          <dt>Known by</dt>
+          <dd>{BASIS_WORDS[element.basis]}</dd>
+          <dt>Source</dt>
+          <dd>{element.source || 'not stated'}</dd>
+        </dl>
+      </td>
+    </tr>
   );
 }

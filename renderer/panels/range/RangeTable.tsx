@@ -32,24 +32,7 @@ export function RangeTable({
   return (
     <div ref={box} className="table-scroll">
       <table className="table range-table">
-        <thead>
-          <tr>
-            <th scope="col">To</th>
-            <th scope="col" className="num">
-              Dependable {unit}
-            </th>
-            <th scope="col" className="num">
-              Typical {unit}
-            </th>
-            <th scope="col" className="num">
-              Horizon {unit}
-            </th>
-            <th scope="col" className="num">
-              Feeder costs {unit}
-            </th>
-            <th scope="col">Gives out first</th>
-          </tr>
-        </thead>
+        <Heads unit={unit} />
         {group.results.map((result) => (
           <StationRows
             key={result.id}
@@ -71,6 +54,29 @@ export function RangeTable({
       </table>
       <Key />
     </div>
+  );
+}
+
+function Heads({ unit }: { unit: string }) {
+  return (
+    <thead>
+      <tr>
+        <th scope="col">To</th>
+        <th scope="col" className="num">
+          Dependable {unit}
+        </th>
+        <th scope="col" className="num">
+          Typical {unit}
+        </th>
+        <th scope="col" className="num">
+          Horizon {unit}
+        </th>
+        <th scope="col" className="num">
+          Feeder costs {unit}
+        </th>
+        <th scope="col">Gives out first</th>
+      </tr>
+    </thead>
   );
 }
 
@@ -106,16 +112,7 @@ function StationRows({
         <Band band={result.dependable} isStrong />
         <Band band={result.typical} />
         <td className="num">{km(result.horizonKm)}</td>
-        <td className="num">
-          {result.pathId === null ? (
-            '–'
-          ) : (
-            <>
-              {km(result.feederCostDependableKm)}
-              <span className="band">{km(result.feederCostTypicalKm)} of typical</span>
-            </>
-          )}
-        </td>
+        <FeederCost result={result} />
         <td>{LIMIT_WORDS[result.limitedBy]}</td>
       </tr>
       <tr className={isChosen ? 'bar-row is-selected' : 'bar-row'}>
@@ -124,6 +121,18 @@ function StationRows({
         </td>
       </tr>
     </tbody>
+  );
+}
+
+function FeederCost({ result }: { result: RangeResult }) {
+  const preferences = useApp((state) => state.preferences);
+  const km = (value: number): string => bareNumber(value, 'km', preferences, 1);
+  if (result.pathId === null) return <td className="num">–</td>;
+  return (
+    <td className="num">
+      {km(result.feederCostDependableKm)}
+      <span className="band">{km(result.feederCostTypicalKm)} of typical</span>
+    </td>
   );
 }
 
