@@ -14,7 +14,7 @@ import { TEXT_SIZE_PX } from './handles.ts';
 import { meantSubject } from './hit.ts';
 import { ProfileStage } from './ProfileStage.tsx';
 import { useSheetHandle } from './placing.tsx';
-import { SheetExtras } from './SheetExtras.tsx';
+import { EventBanner, SheetExtras } from './SheetExtras.tsx';
 import { useTestHook } from './testHook.ts';
 import { useElementSize } from './useElementSize.ts';
 import { usePointer } from './usePointer.ts';
@@ -34,8 +34,11 @@ export function DrawingSheet() {
     [project.boat, fitCount, camera, size],
   );
   return (
-    <div className="sheet" ref={frame}>
-      {size && projection ? <Sheet size={size} projection={projection} /> : null}
+    <div className="sheet-column">
+      <EventBanner />
+      <div className="sheet" ref={frame}>
+        {size && projection ? <Sheet size={size} projection={projection} /> : null}
+      </div>
     </div>
   );
 }

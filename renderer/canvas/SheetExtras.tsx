@@ -26,7 +26,6 @@ export function SheetExtras({ hoveredPort }: { hoveredPort: PortHandle | null })
         <ActionButton action={actionById('fit')} icon="fit" />
       </div>
       <div className="sheet-top">
-        <EventBanner />
         <EmptyHint />
         {isPlanShown ? <PlanInset /> : null}
       </div>
@@ -56,7 +55,8 @@ function PlanInset() {
   );
 }
 
-function EventBanner() {
+/** Which failure is shown, above the sheet so that it covers nothing of the boat. */
+export function EventBanner() {
   const eventId = useApp((state) => state.eventId);
   const showEvent = useApp((state) => state.showEvent);
   const { redundancy } = useAssessment();
