@@ -85,7 +85,7 @@ function uncrossed(places: readonly Place[]): readonly Place[] {
     for (let i = 0; i < result.length; i++) {
       for (let j = i + 1; j < Math.min(result.length, i + 1 + window); j++) {
         const [a, b] = [result[i], result[j]];
-        if (!a || !b || !leadersCross(a, b)) continue;
+        if (!a || !b || !leadersCross(leaderOf(a), leaderOf(b))) continue;
         result[i] = { ...a, center: b.center, side: b.side };
         result[j] = { ...b, center: a.center, side: a.side };
         swaps++;
@@ -114,19 +114,21 @@ const WIDE_STEPS = STEPS_ASIDE.filter(([aside, out]) => aside % 24 === 0 && out 
 /** Places one after the other: each the nearest where it covers nothing and its leader crosses none drawn so far. */
 function settled(places: readonly Place[], taken: Occupancy, options: ProfileOptions): readonly Place[] {
   const done: Place[] = [];
+  const drawn: Leader[] = [];
   const steps = places.length > CROWD ? WIDE_STEPS : STEPS_ASIDE;
   for (const place of places) {
-    const leaders = places.length <= SMALL ? done : done.slice(-8);
+    const leaders = places.length <= SMALL ? drawn : drawn.slice(-8);
     const found = settle(place, leaders, { taken, steps }, options);
     taken.addBox(extentOf(found, options.textSize / 11));
     done.push(found);
+    drawn.push(leaderOf(found));
   }
   return done;
 }
 
 function settle(
   place: Place,
-  leaders: readonly Place[],
+  leaders: readonly Leader[],
   around: { readonly taken: Occupancy; readonly steps: typeof STEPS_ASIDE },
   options: ProfileOptions,
 ): Place {
@@ -142,7 +144,8 @@ function settle(
     const box = { left: base.left + dx, right: base.right + dx, top: base.top + dy, bottom: base.bottom + dy };
     if (!contains(sheet, box) || around.taken.hits(box)) continue;
     const moved = { ...place, center: { x: place.center.x + dx, y: place.center.y + dy } };
-    if (!leaders.some((other) => tangled(moved, other, u))) return moved;
+    const leader = leaderOf(moved);
+    if (!leaders.some((other) => tangled(leader, other, u))) return moved;
     crossing ??= moved;
   }
   return crossing ?? place;
@@ -206,16 +209,39 @@ function balloonOf(project: Project, place: Place, u: number): PlacedBalloon {
   };
 }
 
-const leadersCross = (a: Place, b: Place): boolean =>
-  crosses(endOnSymbol(a.wish, a.center), a.center, endOnSymbol(b.wish, b.center), b.center);
+/** A leader as drawn: from where it meets its symbol to the middle of its balloon, with the room the two span. */
+interface Leader {
+  readonly start: Point;
+  readonly center: Point;
+  readonly span: Box;
+}
+
+function leaderOf({ wish, center }: Place): Leader {
+  const start = endOnSymbol(wish, center);
+  const span = {
+    left: Math.min(start.x, center.x),
+    right: Math.max(start.x, center.x),
+    top: Math.min(start.y, center.y),
+    bottom: Math.max(start.y, center.y),
+  };
+  return { start, center, span };
+}
+
+const leadersCross = (a: Leader, b: Leader): boolean => crosses(a.start, a.center, b.start, b.center);
 
 /** Whether two leaders cross, or one runs under the balloon of the other. */
-function tangled(a: Place, b: Place, u: number): boolean {
-  if (leadersCross(a, b)) return true;
+function tangled(a: Leader, b: Leader, u: number): boolean {
   const clear = (BALLOON_RADIUS + 1.5) * u;
+  const isApart =
+    a.span.right + clear < b.span.left ||
+    b.span.right + clear < a.span.left ||
+    a.span.bottom + clear < b.span.top ||
+    b.span.bottom + clear < a.span.top;
   return (
-    distanceToSegment(a.center, endOnSymbol(b.wish, b.center), b.center) < clear ||
-    distanceToSegment(b.center, endOnSymbol(a.wish, a.center), a.center) < clear
+    !isApart &&
+    (leadersCross(a, b) ||
+      distanceToSegment(a.center, b.start, b.center) < clear ||
+      distanceToSegment(b.center, a.start, a.center) < clear)
   );
 }
 
