@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { assess } from '../../core/assess.ts';
 import { parseProject } from '../../core/document/load.ts';
 import { drawInstallation } from '../../core/drawing/profile.ts';
@@ -11,7 +11,7 @@ import { generatedVessel } from '../support/generatedVessel.ts';
 
 // `npm run bench`: how long a full assessment takes cold, after one item moved, and a whole drag step with its drawing.
 
-const DEMO = join(import.meta.dirname, '../../assets/demo');
+const DEMO = resolve('assets/demo');
 
 function demo(name: string): Project {
   const loaded = parseProject(readFileSync(join(DEMO, `${name}.backstay`), 'utf8'));
