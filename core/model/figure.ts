@@ -1,7 +1,10 @@
 import { z } from 'zod';
 
-/** How a number is known. Shown beside every value on screen and on the sheet. */
-export const basisSchema = z.enum(['data-sheet', 'standard', 'measured', 'computed', 'assumed']);
+/**
+ * How a number is known; shown beside every value on screen and on the sheet. `measured` is measured on this boat,
+ * `published-test` somebody's published measurement of such a thing.
+ */
+export const basisSchema = z.enum(['data-sheet', 'standard', 'published-test', 'measured', 'computed', 'assumed']);
 export type Basis = z.infer<typeof basisSchema>;
 
 /**

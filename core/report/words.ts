@@ -10,6 +10,7 @@ import type { GradeLetter } from './types.ts';
 export const BASIS_WORDS: Readonly<Record<Basis, string>> = {
   'data-sheet': 'data sheet',
   standard: 'standard',
+  'published-test': 'published test',
   measured: 'measured',
   computed: 'computed',
   assumed: 'assumed',

@@ -16,12 +16,3 @@ export function useFormat(): {
     rich: (text) => formatText(text, preferences),
   };
 }
-
-/** Words for how a number is known. */
-export const BASIS_WORDS = {
-  'data-sheet': 'data sheet',
-  standard: 'standard',
-  measured: 'measured',
-  computed: 'computed',
-  assumed: 'assumed',
-} as const;

@@ -1,4 +1,5 @@
 import type { PathBudget } from '../../links/types.ts';
+import { lossOfOpenEndVswrDb, openEndVswr, vswrAtInput } from '../../rf/mismatch.ts';
 import { q } from '../../units/quantity.ts';
 import { AUTHORITIES } from '../authorities.ts';
 import type { AuditInput, Rule } from '../rule.ts';
@@ -10,12 +11,6 @@ const GOOD_READING_VSWR = 1.5;
 /** VSWR readings above this are bad in themselves. */
 const HIGHEST_VSWR = 2;
 
-/** What a VSWR meter at the set reads of a load behind a matched feeder: the reflection comes back weaker by twice the loss. */
-function seenThrough(vswr: number, lossDb: number): number {
-  const reflection = ((vswr - 1) / (vswr + 1)) * 10 ** (-lossDb / 10);
-  return (1 + reflection) / (1 - reflection);
-}
-
 export const vswrMasked: Rule = {
   id: 'vswr-masked',
   summary: 'A good VSWR was read through so much loss that it proves nothing about the antenna.',
@@ -23,15 +18,14 @@ export const vswrMasked: Rule = {
   authority: AUTHORITIES.openEnd,
   check: (input) =>
     readings(input).flatMap(({ path, value, lossDb }) => {
-      const hidden = seenThrough(BAD_ANTENNA_VSWR, lossDb) <= GOOD_READING_VSWR;
+      const hidden = vswrAtInput(lossDb, BAD_ANTENNA_VSWR) <= GOOD_READING_VSWR;
       if (!hidden || value > HIGHEST_VSWR) return [];
-      const openEnd = (1 + 10 ** (-lossDb / 10)) / (1 - 10 ** (-lossDb / 10));
       return [
         {
           subjects: [itemSubject(path.radioId), itemSubject(path.antennaId)],
           title: `The VSWR read at ${tagOf(input, path.radioId)} proves nothing`,
           measured: ['VSWR ', q(value, 'ratio', 1), ' at the set, through ', q(lossDb, 'dB'), ' of feeder.'],
-          limit: ['Through that loss even a missing antenna would read only ', q(openEnd, 'ratio'), '.'],
+          limit: ['Through that loss even a missing antenna would read only ', q(openEndVswr(lossDb), 'ratio'), '.'],
           action: ['Measure at the antenna, or take the antenna off and compare with the predicted open-end reading.'],
         },
       ];
@@ -64,6 +58,7 @@ export const vswrHigh: Rule = {
 interface Reading {
   readonly path: PathBudget;
   readonly value: number;
+  /** Of the feeder alone, as measured where it was measured; the antenna's own mismatch is what the meter looks for. */
   readonly lossDb: number;
 }
 
@@ -76,6 +71,6 @@ function readings(input: AuditInput): readonly Reading[] {
         ? each.runIds.includes(subject.id)
         : subject.id === each.radioId || subject.id === each.antennaId,
     );
-    return path ? [{ path, value, lossDb: path.measuredLossDb ?? path.lossDb }] : [];
+    return path ? [{ path, value, lossDb: path.measuredLossDb ?? lossOfOpenEndVswrDb(path.openEndVswr) }] : [];
   });
 }

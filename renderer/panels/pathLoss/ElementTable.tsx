@@ -2,8 +2,9 @@ import { type ReactNode, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { PathBudget, PathElement } from '../../../core/links/types.ts';
 import type { Project } from '../../../core/model/project.ts';
+import { BASIS_WORDS } from '../../../core/report/words.ts';
 import { useApp, useAppStore } from '../../store/context.ts';
-import { BASIS_WORDS, useFormat } from '../../ui/text.ts';
+import { useFormat } from '../../ui/text.ts';
 import { elementSum, isSameSubject, KIND_WORDS, numbered } from './elements.ts';
 import { bareNumber, percent, wattDigits } from './figures.ts';
 
