@@ -84,8 +84,11 @@ export function sphericalEarthLoss(path: SeaPath): SphericalEarthLoss {
   return { branch: 'interpolated', horizonKm, clearanceM, requiredClearanceM, firstTermDb: firstTerm, lossDb };
 }
 
-/** Least height of the ray over the sea, m, and its distance from the higher antenna, km (P.526 section 3.2, step 2). */
-function leastClearance(d: number, high: number, low: number, ae: number): { clearanceM: number; d1: number } {
+/**
+ * Least height of the ray over the sea, m, and its distance from the higher antenna, km (P.526 section 3.2, step 2). The sea
+ * reflects towards the other antenna at that same place.
+ */
+export function leastClearance(d: number, high: number, low: number, ae: number): { clearanceM: number; d1: number } {
   const sum = high + low;
   const c = (high - low) / sum;
   const m = (250 * d * d) / (ae * sum);
