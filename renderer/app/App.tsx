@@ -15,6 +15,7 @@ import { useApp } from '../store/context.ts';
 import { useDialog } from './AppDialog.tsx';
 import { CommandPalette } from './CommandPalette.tsx';
 import { ConnectDialog } from './ConnectDialog.tsx';
+import { FileProblemsDialog } from './FileProblemsDialog.tsx';
 import { HelpDialog } from './HelpDialog.tsx';
 import { InsertDialog } from './InsertDialog.tsx';
 import { KeepCopyDialog } from './KeepCopyDialog.tsx';
@@ -109,6 +110,7 @@ function Dialogs() {
       <RouteDialog />
       <KeepCopyDialog />
       <HelpDialog />
+      <FileProblemsDialog />
       <CommandPalette />
     </>
   );

@@ -32,12 +32,9 @@ export function demoProject(id: DemoId): Project {
 export function showOpened(store: AppStore, opened: Opened): void {
   const loaded = parseProject(opened.text);
   if (!loaded.ok) {
-    const [first, ...others] = loaded.problems;
-    const more = others.length > 0 ? ` (and ${others.length} more)` : '';
-    store.getState().say({
-      tone: 'refusal',
-      text: `${opened.name} was not opened. ${first ? problemSentence(first) : ''}${more}`,
-    });
+    const fileProblems = { name: opened.name, sentences: loaded.problems.map(problemSentence) };
+    store.getState().setView({ dialog: 'file-problems', fileProblems });
+    store.getState().say({ tone: 'refusal', text: `${opened.name} was not opened. What was open is as it was.` });
     return;
   }
   store.getState().openProject(loaded.project, { handle: opened.handle, name: opened.name });

@@ -19,7 +19,8 @@ export type DialogId =
   | 'add-part'
   | 'keep-copy'
   | 'palette'
-  | 'help';
+  | 'help'
+  | 'file-problems';
 
 export interface PointPx {
   readonly x: number;
@@ -66,6 +67,8 @@ export interface ViewState {
   /** Part chosen in the Parts list, for adding by keyboard. */
   readonly partId: string | null;
   readonly sketch: Sketch | null;
+  /** Why a file was not opened, one sentence for each thing wrong in it. */
+  readonly fileProblems: { readonly name: string; readonly sentences: readonly string[] } | null;
 }
 
 export const INITIAL_VIEW: ViewState = {
@@ -80,4 +83,5 @@ export const INITIAL_VIEW: ViewState = {
   clipboard: [],
   partId: null,
   sketch: null,
+  fileProblems: null,
 };

@@ -180,3 +180,23 @@ test('what is saved opens again as the same document', async ({ page }) => {
   if (!loaded.ok) throw new Error('the saved document does not load');
   expect(loaded.project).toEqual(await projectOf(page));
 });
+
+test('a broken file is refused with the place and the mend, and what was open stays', async ({ page }) => {
+  const before = await projectOf(page);
+  await page.evaluate(() => Object.assign(window, { showOpenFilePicker: undefined }));
+  const chooser = page.waitForEvent('filechooser');
+  await page.keyboard.press('Control+o');
+  const broken = JSON.stringify({ ...before, runs: [{ ...before.runs[0], measuredLengthM: -3 }] });
+  await (await chooser).setFiles({
+    name: 'broken.backstay',
+    mimeType: 'application/json',
+    buffer: Buffer.from(broken),
+  });
+  const dialog = page.getByRole('dialog', { name: 'broken.backstay was not opened' });
+  await expect(dialog).toContainText('W01');
+  await expect(dialog).toContainText('-3');
+  await page.keyboard.press('Escape');
+  expect(await projectOf(page)).toEqual(before);
+  const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+  expect(overflow).toBeLessThanOrEqual(0);
+});
