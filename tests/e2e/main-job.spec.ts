@@ -194,7 +194,7 @@ test('a broken file is refused with the place and the mend, and what was open st
   });
   const dialog = page.getByRole('dialog', { name: 'broken.backstay was not opened' });
   await expect(dialog).toContainText('W01');
-  await expect(dialog).toContainText('-3');
+  await expect(dialog).toContainText('−3 m; the least allowed is 0 m');
   await page.keyboard.press('Escape');
   expect(await projectOf(page)).toEqual(before);
   const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);

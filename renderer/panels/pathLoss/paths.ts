@@ -50,13 +50,14 @@ export function pathsTouched(
 }
 
 /**
- * The path to begin with: of the voice sets the one that loses most, as measured where it was measured; without one, of
- * those that transmit; else of all.
+ * The path to begin with, of those that no switch has to be set for: of the voice sets the one that loses most, as
+ * measured where it was measured; without one, of those that transmit; else of all.
  */
 export function worstPath(paths: readonly PathBudget[]): PathBudget | null {
-  const sending = paths.filter((path) => path.txPowerW !== null);
+  const ready = paths.filter(({ switchIds }) => switchIds.length === 0);
+  const sending = ready.filter((path) => path.txPowerW !== null);
   const voice = sending.filter((path) => path.service === 'vhf-voice');
-  const first = [voice, sending, paths].find((group) => group.length > 0) ?? [];
+  const first = [voice, sending, ready, paths].find((group) => group.length > 0) ?? [];
   return first.toSorted((a, b) => countedLossDb(b) - countedLossDb(a))[0] ?? null;
 }
 
