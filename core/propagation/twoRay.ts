@@ -1,0 +1,160 @@
+import { SPEED_OF_LIGHT_M_PER_S } from '../units/constants.ts';
+import { freeSpaceLossDb } from './freeSpace.ts';
+import { EFFECTIVE_EARTH_RADIUS_KM, LEAST_HEIGHT_M, leastClearance } from './sphericalEarth.ts';
+
+/** Water a ray is reflected by. */
+export type Water = 'sea' | 'fresh-water';
+
+/** Relative permittivity and conductivity, S/m. Sea: as P.1812, P.452, P.2001; fresh water: P.527 class, from memory. */
+const WATERS: Readonly<Record<Water, readonly [number, number]>> = { sea: [80, 5], 'fresh-water': [80, 0.01] };
+
+/** 60 times the vacuum wavelength at 1 MHz, as 1/(2 pi e0), per S/m and MHz. */
+const LOSS_CONSTANT = 1 / (2 * Math.PI * 8.8541878e-12 * 1e6);
+/** Steeper than this the small-angle geometry is 1 % off and more. */
+const STEEPEST_RAD = 0.1;
+
+export interface TwoRayPath {
+  /** Carrier, MHz: 30 to 10 000. */
+  readonly frequencyMhz: number;
+  /** Path length, km: from the sum of both heights to the horizon. */
+  readonly distanceKm: number;
+  /** Antenna heights above the water, m: 0 to 1000, at least 0.1 m taken. */
+  readonly h1M: number;
+  readonly h2M: number;
+  /** Vertical when left out. */
+  readonly polarisation?: 'vertical' | 'horizontal';
+  /** Sea when left out. */
+  readonly water?: Water;
+  /** Root mean square of the water's height about its mean, m: 0 to 5; 0 (a mirror) when left out. */
+  readonly roughnessM?: number;
+}
+
+/** What the two-ray sum went through, for tests and method notes. */
+export interface TwoRayLoss {
+  /** Where the water reflects, from the higher antenna, km. */
+  readonly reflectionKm: number;
+  /** Heights above the plane that touches the water there, higher antenna first, m. */
+  readonly effectiveHeightsM: readonly [number, number];
+  readonly grazingRad: number;
+  readonly pathDifferenceM: number;
+  readonly divergence: number;
+  /** Fresnel coefficient of flat water: size, and angle in degrees. */
+  readonly reflection: number;
+  readonly reflectionDeg: number;
+  /** Share of the reflection that roughness leaves coherent, 0 to 1. */
+  readonly roughnessFactor: number;
+  /** Relative to free space, dB: negative where the two rays help each other. */
+  readonly lossDb: number;
+  /**
+   * Whether the sum may be trusted: `near-horizon` when the rays differ by less than a sixth of a wavelength (far too little
+   * loss), `steep` when they graze by more than 0.1 rad (the geometry is for small angles).
+   */
+  readonly validity: 'holds' | 'near-horizon' | 'steep';
+}
+
+/**
+ * Loss relative to free space of a direct ray and the one the water reflects, dB. For the lobes of the curve near the boat.
+ * @throws RangeError outside the spans of `TwoRayPath`: nearer than both heights together, at the horizon and beyond
+ * Validity: see `TwoRayLoss.validity`. There it is within 0.3 dB of full-wave theory from 400 MHz up; at 156 MHz, vertical,
+ * up to 2 dB off, for it leaves out the surface wave.
+ * Source: geometry of Rec. ITU-R P.526 section 3.2, Fresnel coefficients, divergence of Rec. ITU-R P.530 (from memory),
+ * roughness exp(-g^2/2) after Ament (from memory), a sixth of a wavelength as in the IF-77 model (code of P.528).
+ * Checked by: tests/published/twoRay.test.ts
+ */
+export function twoRay(path: TwoRayPath): TwoRayLoss {
+  requireSpans(path);
+  const ae = EFFECTIVE_EARTH_RADIUS_KM;
+  const { distanceKm: d, frequencyMhz } = path;
+  // Sorted, so that the loss is the same both ways to the last bit.
+  const high = Math.max(path.h1M, path.h2M, LEAST_HEIGHT_M);
+  const low = Math.max(Math.min(path.h1M, path.h2M), LEAST_HEIGHT_M);
+  requireReach(d, high, low);
+  const { d1 } = leastClearance(d, high, low, ae);
+  const d2 = d - d1;
+  const effectiveHigh = high - (500 * d1 * d1) / ae;
+  const effectiveLow = low - (500 * d2 * d2) / ae;
+  const grazingRad = (effectiveHigh + effectiveLow) / (1000 * d);
+  const pathDifferenceM = (2 * effectiveHigh * effectiveLow) / (1000 * d);
+  const divergence = 1 / Math.sqrt(1 + (2 * d1 * d2) / (ae * d * Math.tan(grazingRad)));
+  const wavelengthM = SPEED_OF_LIGHT_M_PER_S / (frequencyMhz * 1e6);
+  const g = (4 * Math.PI * (path.roughnessM ?? 0) * Math.sin(grazingRad)) / wavelengthM;
+  const roughnessFactor = Math.exp((-g * g) / 2);
+  const [re, im] = fresnel(path.polarisation ?? 'vertical', path.water ?? 'sea', frequencyMhz, grazingRad);
+  const [reflection, angle] = [Math.hypot(re, im), Math.atan2(im, re)];
+  const phase = angle - (2 * Math.PI * pathDifferenceM) / wavelengthM;
+  const echo = divergence * roughnessFactor * reflection;
+  return {
+    reflectionKm: d1,
+    effectiveHeightsM: [effectiveHigh, effectiveLow],
+    grazingRad,
+    pathDifferenceM,
+    divergence,
+    reflection,
+    reflectionDeg: (angle * 180) / Math.PI,
+    roughnessFactor,
+    lossDb: -20 * Math.log10(Math.hypot(1 + echo * Math.cos(phase), echo * Math.sin(phase))),
+    validity: validityOf(grazingRad, pathDifferenceM, wavelengthM),
+  };
+}
+
+/**
+ * Basic transmission loss of the two rays together, isotropic to isotropic, dB.
+ * @throws RangeError as `twoRay`, and with the reason where the sum does not hold
+ */
+export function twoRayPathLossDb(path: TwoRayPath): number {
+  const { lossDb, validity } = twoRay(path);
+  if (validity === 'near-horizon')
+    throw new RangeError('The two rays differ by less than a sixth of a wavelength: take the smooth-sea model here.');
+  if (validity === 'steep')
+    throw new RangeError(
+      'The antennas are too near for the two-ray sum (10 times both heights): take free space here.',
+    );
+  return lossDb + freeSpaceLossDb(path.frequencyMhz, path.distanceKm);
+}
+
+function validityOf(grazingRad: number, pathDifferenceM: number, wavelengthM: number): TwoRayLoss['validity'] {
+  if (grazingRad > STEEPEST_RAD) return 'steep';
+  return pathDifferenceM >= wavelengthM / 6 ? 'holds' : 'near-horizon';
+}
+
+/** Plane-wave reflection of smooth water, real and imaginary part, time factor exp(+jwt). */
+function fresnel(
+  polarisation: 'vertical' | 'horizontal',
+  water: Water,
+  frequencyMhz: number,
+  grazingRad: number,
+): readonly [number, number] {
+  const [permittivity, conductivity] = WATERS[water];
+  const etaIm = (-LOSS_CONSTANT * conductivity) / frequencyMhz;
+  const [sin, cos] = [Math.sin(grazingRad), Math.cos(grazingRad)];
+  const [rootRe, rootIm] = principalRoot(permittivity - cos * cos, etaIm);
+  const [dirRe, dirIm] = polarisation === 'vertical' ? [permittivity * sin, etaIm * sin] : [sin, 0];
+  const [topRe, topIm, bottomRe, bottomIm] = [dirRe - rootRe, dirIm - rootIm, dirRe + rootRe, dirIm + rootIm];
+  const size = bottomRe * bottomRe + bottomIm * bottomIm;
+  return [(topRe * bottomRe + topIm * bottomIm) / size, (topIm * bottomRe - topRe * bottomIm) / size];
+}
+
+/** Square root with a positive real part of a number whose imaginary part is not above 0. */
+function principalRoot(re: number, im: number): readonly [number, number] {
+  const size = Math.hypot(re, im);
+  return [Math.sqrt((size + re) / 2), -Math.sqrt((size - re) / 2)];
+}
+
+function requireReach(d: number, high: number, low: number): void {
+  if (d * 1000 < high + low) throw new RangeError(`Two rays need ${(high + low).toFixed(1)} m between these antennas.`);
+  const rootHeights = Math.sqrt(0.001 * high) + Math.sqrt(0.001 * low);
+  const edgeKm = Math.sqrt(2 * EFFECTIVE_EARTH_RADIUS_KM) * rootHeights;
+  if (d >= edgeKm) throw new RangeError(`Two rays reach no farther than the horizon, ${edgeKm.toFixed(1)} km.`);
+}
+
+function requireSpans({ frequencyMhz, distanceKm, h1M, h2M, roughnessM }: TwoRayPath): void {
+  requireSpan('frequencyMhz', frequencyMhz, 30, 10_000);
+  requireSpan('distanceKm', distanceKm, 0.001, 2000);
+  requireSpan('h1M', h1M, 0, 1000);
+  requireSpan('h2M', h2M, 0, 1000);
+  requireSpan('roughnessM', roughnessM ?? 0, 0, 5);
+}
+
+function requireSpan(name: string, value: number, low: number, high: number): void {
+  if (!(value >= low && value <= high)) throw new RangeError(`${name} must be ${low} to ${high}, not ${value}.`);
+}
