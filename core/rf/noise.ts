@@ -3,10 +3,10 @@ import { cascade, lossStage, sensitivityDbm } from './cascade.ts';
 /** Where the antenna stands, by the man-made noise around it. */
 export type NoiseEnvironment = 'city' | 'residential' | 'rural' | 'quiet-rural';
 
-/** Lightning noise as a person states it: dB above the man-made and galactic floor. The maps of P.372 are not carried. */
+/** Lightning noise as a person states it, above the man-made and galactic floor; the maps of P.372 are not carried. */
 export type AtmosphericNoise = 'none' | 'moderate' | 'strong' | 'severe';
 
-/** Antenna a noise field is stated for: short vertical over perfect ground, half wave in free space, or none in particular. */
+/** Antenna a noise field is stated for: short and over perfect ground, half wave in free space, or no particular one. */
 export type FieldAntenna = 'short-monopole' | 'half-wave-dipole' | 'isotropic';
 
 /** Noise picked up from outside: median above kT0B, and how far the 10 and 90 per cent points in time lie from it. */
@@ -140,13 +140,14 @@ export interface ReceivingChain {
 /**
  * Noise figure of the whole system at the terminals of the lossless antenna, dB: f = fa + (lc - 1) + lc (fr - 1).
  * @throws RangeError for a negative loss or receiver noise figure
- * Source: Rec. ITU-R P.372 section 2, from memory; line and receiver are Friis's cascade. Checked by: tests/published/noise.test.ts
+ * Source: Rec. ITU-R P.372 section 2, from memory; line and receiver are Friis's cascade.
+ * Checked by: tests/published/noise.test.ts
  */
 export function systemNoiseFigureDb(chain: ReceivingChain): number {
   return decibels(ratio(requireFinite(chain.externalDb, 'External noise')) + ratio(ownNoiseFigureDb(chain)) - 1);
 }
 
-/** Decibels by which noise from outside spoils what the chain hears on a dummy load at 290 K. Below 0 for a colder sky. */
+/** By how much noise from outside spoils what the chain hears on a dummy load at 290 K, dB. Below 0 under a colder sky. */
 export function desenseDb(chain: ReceivingChain): number {
   return systemNoiseFigureDb(chain) - ownNoiseFigureDb(chain);
 }
