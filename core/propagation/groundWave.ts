@@ -113,7 +113,7 @@ export function groundWaveCurve(medium: GroundWaveMedium): (distanceKm: number) 
   const q = multiply(complex(0, curvature), surfaceImpedance(frequencyMhz, ground));
   const roots: Complex[] = [];
   return (distanceKm) => {
-    requireSpan('distanceKm', distanceKm, wavelengthM / 1000, 10_000);
+    requireDistance(distanceKm, wavelengthM / 1000);
     const x = (curvature * distanceKm * 1000) / radiusM;
     const near = distanceKm < 80 / Math.cbrt(frequencyMhz);
     const wave = near ? flatEarthWave(x, q) : residueWave(x, q, roots);
@@ -188,6 +188,12 @@ function requireMedium({ frequencyMhz, ground = SEA_GROUND, surfaceRefractivity 
   requireSpan('permittivity', ground.permittivity, 1, 100);
   requireSpan('conductivitySPerM', ground.conductivitySPerM, 1e-5, 10);
   requireSpan('surfaceRefractivity', surfaceRefractivity, 250, 400);
+}
+
+function requireDistance(distanceKm: number, wavelengthKm: number): void {
+  if (distanceKm >= wavelengthKm && distanceKm <= 10_000) return;
+  const least = `one wavelength (${wavelengthKm.toPrecision(3)} km)`;
+  throw new RangeError(`The distance of a ground wave must be ${least} to 10000 km, not ${distanceKm}.`);
 }
 
 function requireSpan(name: string, value: number, low: number, high: number): void {

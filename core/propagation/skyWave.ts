@@ -51,8 +51,7 @@ export interface F2Muf {
  * Checked by: tests/published/skyWave.test.ts (57 vectors)
  */
 export function hopGeometry(hopKm: number, virtualHeightKm: number): HopGeometry {
-  const longest = longestHopKm(virtualHeightKm);
-  requireSpan('hopKm', hopKm, 1, longest);
+  requireHop(hopKm, longestHopKm(virtualHeightKm));
   const half = hopKm / (2 * EARTH_RADIUS_KM);
   const ratio = EARTH_RADIUS_KM / (EARTH_RADIUS_KM + virtualHeightKm);
   const takeoff = Math.atan(1 / Math.tan(half) - ratio / Math.sin(half));
@@ -112,7 +111,7 @@ export function f2BasicMuf(ionosphere: Ionosphere, hopKm: number): F2Muf {
   const b = m - 0.124 + (m * m - 4) * (0.0215 + 0.005 * Math.sin(7.854 / x - 1.9635));
   const reach = 12610 + 2140 / x ** 2 - 49720 / x ** 4 + 688900 / x ** 6;
   const longest = Math.min(4780 + reach * (1 / b - 0.303), 4000);
-  requireSpan('hopKm', hopKm, 1, longest);
+  requireHop(hopKm, longest);
   const factor = distanceFactor(hopKm, longest);
   const factor3000 = distanceFactor(3000, longest);
   const ordinaryMhz = (1 + (factor / factor3000) * (b - 1)) * foF2Mhz;
@@ -179,6 +178,11 @@ function requireIonosphere({ foF2Mhz, foEMhz, m3000, gyrofrequencyMhz }: Ionosph
   requireSpan('foEMhz', foEMhz, 0, 10);
   requireSpan('m3000', m3000, 2, 4);
   requireSpan('gyrofrequencyMhz', gyrofrequencyMhz, 0.5, 2);
+}
+
+function requireHop(hopKm: number, longestKm: number): void {
+  if (hopKm >= 1 && hopKm <= longestKm) return;
+  throw new RangeError(`One hop by this layer spans 1 to ${Math.floor(longestKm)} km, not ${hopKm}.`);
 }
 
 function requireSpan(name: string, value: number, low: number, high: number): void {

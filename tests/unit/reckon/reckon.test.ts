@@ -57,10 +57,12 @@ describe('sums', () => {
       'coax-loss',
       'dbm-watts',
       'feeder-share',
+      'ground-wave',
       'horizon',
       'mismatch',
       'open-end-vswr',
       'range',
+      'sky-hop',
       'volt-drop',
     ]);
     for (const sum of SUMS) {
