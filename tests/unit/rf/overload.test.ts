@@ -42,12 +42,13 @@ describe('a near station (worked by hand)', () => {
     expect(quietAtM(25) / quietAtM(1)).toBeCloseTo(5, 9);
   });
 
-  it('the sea reflection moves it by a few decibels: 500 m off, two 16 m masts', () => {
-    const path = { frequencyMhz: 156.8, h1M: 16, h2M: 16, distanceKm: 0.5 };
-    const apartDb = twoRayPathLossDb(path) - freeSpaceLossDb(156.8, 0.5);
-    expect(Math.abs(apartDb)).toBeGreaterThan(0.5);
-    // Water reflects at most all of it; sea, at this angle and vertically, about four tenths.
-    expect(Math.abs(apartDb)).toBeLessThan(4.5);
+  it('with the sea reflection, 20 m to 20 m at 2 km: 4.26 dB less than free space, -38.35 dBm, nothing blocked', () => {
+    // 43.98 + 4.3 - 82.38 - 4.26 (full-wave theory: 4.25).
+    const lossDb = twoRayPathLossDb({ frequencyMhz: 156.8, h1M: 20, h2M: 20, distanceKm: 2 });
+    const levelDbm = strongSignalDbm({ ...MASTHEADS, powerW: 25, pathLossDb: lossDb });
+    expect(levelDbm).toBeCloseTo(-38.35, 2);
+    expect(tightest('vhf', levelDbm, 0.5).marginDb).toBeCloseTo(15.35, 2);
+    expect(tightest('vhf', levelDbm, 0.025).marginDb).toBeCloseTo(1.35, 2);
   });
 });
 
