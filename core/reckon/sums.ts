@@ -1,11 +1,20 @@
+import { AIM_SUMS } from './aimSums.ts';
 import { FEEDER_SUMS } from './feederSums.ts';
 import { HF_SUMS } from './hfSums.ts';
 import { REACH_SUMS } from './reachSums.ts';
+import { RECEIVER_SUMS } from './receiverSums.ts';
 import type { Given, Parameter, Reckoned, Sum } from './types.ts';
 import { WIRE_SUMS } from './wireSums.ts';
 
 /** Every sum of the bench. */
-export const SUMS: readonly Sum[] = [...FEEDER_SUMS, ...HF_SUMS, ...REACH_SUMS, ...WIRE_SUMS];
+export const SUMS: readonly Sum[] = [
+  ...FEEDER_SUMS,
+  ...AIM_SUMS,
+  ...HF_SUMS,
+  ...REACH_SUMS,
+  ...RECEIVER_SUMS,
+  ...WIRE_SUMS,
+];
 
 /**
  * Does one sum from text, as typed on a command line or in a table. Numbers may have a decimal point or comma. Never

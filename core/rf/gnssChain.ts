@@ -26,7 +26,7 @@ export const GAIN_WINDOWS = {
 } as const satisfies Readonly<Record<string, GainWindow>>;
 
 /** Loss that may lie before the first amplifier, dB (GNSS manual, appendix C.1, read). */
-export const PASSIVE_RUN_LIMIT_DB = 3;
+const PASSIVE_RUN_LIMIT_DB = 3;
 /** Least GPS L1 C/A level in a 0 dBi circular antenna, dBm (IS-GPS-200F 3.3.1.6: -158.5 dBW, read as quoted). */
 export const LEAST_SIGNAL_DBM = -128.5;
 /** Boltzmann's constant as a level, dBm per Hz and K. */
@@ -100,7 +100,12 @@ export function windowVerdict(netGainDb: number, window: GainWindow): WindowVerd
   return { verdict, shortfallDb, attenuatorDb };
 }
 
-/** Loss that may lie between amplifier and receiver, dB: gain less the least the receiver wants, 0 at least. */
+/** Loss before the first amplifier, wherever that is, beyond the 3 dB a manual allows, dB; 0 within it. */
+export function passiveRunOverDb({ beforeLossDb, amplifier, afterLossDb }: GnssChain): number {
+  return Math.max(0, beforeLossDb + (amplifier ? 0 : afterLossDb) - PASSIVE_RUN_LIMIT_DB);
+}
+
+/** Loss that may lie between amplifier and receiver, dB: gain less the least wanted; null where the window has no least. */
 export function longestCableLossDb(amplifierGainDb: number, window: GainWindow): number | null {
   return window.minDb === null ? null : Math.max(0, amplifierGainDb - window.minDb);
 }

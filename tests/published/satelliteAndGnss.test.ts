@@ -16,6 +16,7 @@ import {
   gnssCascade,
   LEAST_SIGNAL_DBM,
   longestCableLossDb,
+  passiveRunOverDb,
   windowVerdict,
 } from '../../core/rf/gnssChain.ts';
 
@@ -189,6 +190,12 @@ describe('GNSS chain', () => {
     const passive = { ...published, amplifier: null, receiverNoiseFigureDb: 2 };
     expect(gnssCascade({ ...passive, afterLossDb: 8 }).noiseFigureDb).toBeCloseTo(10, 9);
     expect(gnssCascade({ ...passive, afterLossDb: 0 }).noiseFigureDb).toBeCloseTo(2, 9);
+  });
+
+  it('3 dB may lie before the first amplifier (GNSS manual, appendix C.1), which in a passive antenna is the receiver', () => {
+    expect(passiveRunOverDb({ ...published, beforeLossDb: 3 })).toBe(0);
+    expect(passiveRunOverDb({ ...published, beforeLossDb: 3.5 })).toBe(0.5);
+    expect(passiveRunOverDb({ ...published, amplifier: null })).toBe(2);
   });
 
   it('loss before the amplifier is worse than after it, and more loss never helps', () => {

@@ -54,15 +54,20 @@ describe('sums', () => {
 
   it('every sum says its source, and its examples work', () => {
     expect(SUMS.map(({ id }) => id).sort()).toEqual([
+      'cascade',
       'coax-loss',
       'dbm-watts',
       'feeder-share',
+      'gnss-chain',
       'ground-wave',
       'horizon',
       'mismatch',
+      'noise-floor',
       'open-end-vswr',
       'range',
+      'sat-margin',
       'sky-hop',
+      'tilt-loss',
       'volt-drop',
     ]);
     for (const sum of SUMS) {
