@@ -93,7 +93,7 @@ export function groundWaveLossDb(path: GroundWavePath): number {
  * Validity: antennas at the surface, radiated field only (hence one wavelength and more), smooth homogeneous ground, no sky
  * wave, which takes over at night beyond some hundred km.
  * Source: Rec. ITU-R P.368-10, read through the published code of the same model (LFMF, smooth earth).
- * Checked by: tests/published/groundWave.test.ts (70 vectors, 0.02 dB)
+ * Checked by: tests/published/groundWave.test.ts (136 vectors, 0.02 dB)
  */
 export function groundWaveAttenuation(path: GroundWavePath): GroundWaveAttenuation {
   return groundWaveCurve(path)(path.distanceKm);
