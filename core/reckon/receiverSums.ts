@@ -181,13 +181,13 @@ const gnssChainSum: Sum = {
       given.number('kelvin'),
     );
     const { shortfallDb, attenuatorDb } = windowVerdict(gainDb, window);
-    const longestDb = longestCableLossDb(given.number('gain'), window);
+    const longestDb = longestCableLossDb(given.number('gain') - given.number('before'), window);
     return [
       db('netGainDb', 'net gain before the receiver', gainDb),
       db('shortfallDb', 'gain that is missing', shortfallDb),
       db('attenuatorDb', 'attenuator to put in', attenuatorDb),
       // A window without a least gain sets no limit to the cable.
-      ...(longestDb === null ? [] : [db('longestLossDb', 'loss the cable may have', longestDb)]),
+      ...(longestDb === null ? [] : [db('longestLossDb', 'loss the cable may have at most', longestDb)]),
       db('passiveOverDb', 'loss before the first amplifier, beyond 3 dB', passiveRunOverDb(chain)),
       db('noiseFigureDb', 'noise figure of the chain', noiseFigureDb),
       { key: 'carrierToNoiseDbHz', label: 'carrier to noise density', value: carrier, unit: 'dB-Hz', digits: 1 },

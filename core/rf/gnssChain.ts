@@ -106,6 +106,6 @@ export function passiveRunOverDb({ beforeLossDb, amplifier, afterLossDb }: GnssC
 }
 
 /** Loss that may lie between amplifier and receiver, dB: gain less the least wanted; null where the window has no least. */
-export function longestCableLossDb(amplifierGainDb: number, window: GainWindow): number | null {
-  return window.minDb === null ? null : Math.max(0, amplifierGainDb - window.minDb);
+export function longestCableLossDb(gainDb: number, window: GainWindow): number | null {
+  return window.minDb === null ? null : Math.max(0, gainDb - window.minDb);
 }

