@@ -1,11 +1,9 @@
 import { SPEED_OF_LIGHT_M_PER_S } from '../units/constants.ts';
 import { freeSpaceLossDb } from './freeSpace.ts';
+import { WATERS, type Water } from './water.ts';
 
 /** Median effective earth radius, km (Rec. ITU-R P.526). */
 export const EFFECTIVE_EARTH_RADIUS_KM = 8500;
-/** Electrical constants of sea water (Rec. ITU-R P.1812, P.452, P.2001 use the same). */
-const SEA_PERMITTIVITY = 80;
-const SEA_CONDUCTIVITY_S_PER_M = 5;
 /** Lower antennas are taken at this height, m: at the very water the clearance has no number and loss no longer grows steadily. */
 export const LEAST_HEIGHT_M = 0.1;
 
@@ -19,6 +17,10 @@ export interface SeaPath {
   readonly h2M: number;
   /** Vertical when left out, as all marine VHF is. */
   readonly polarisation?: 'vertical' | 'horizontal';
+  /** Sea when left out. */
+  readonly water?: Water;
+  /** Effective earth radius by the refraction of the day, km: 1000 to 100 000; 8500, the median, when left out. */
+  readonly effectiveRadiusKm?: number;
 }
 
 /** What the diffraction sum went through, for tests and method notes. */
@@ -54,13 +56,12 @@ export function seaPathLossDb(path: SeaPath): number {
 export function sphericalEarthLoss(path: SeaPath): SphericalEarthLoss {
   requireSpans(path);
   const { frequencyMhz, distanceKm: d } = path;
-  const polarisation = path.polarisation ?? 'vertical';
-  const ae = EFFECTIVE_EARTH_RADIUS_KM;
+  const ae = path.effectiveRadiusKm ?? EFFECTIVE_EARTH_RADIUS_KM;
   const high = Math.max(path.h1M, path.h2M, LEAST_HEIGHT_M);
   const low = Math.max(Math.min(path.h1M, path.h2M), LEAST_HEIGHT_M);
   const horizonKm = Math.sqrt(2 * ae) * (Math.sqrt(0.001 * high) + Math.sqrt(0.001 * low));
   if (d >= horizonKm) {
-    const firstTerm = firstTermDb(frequencyMhz, d, high, low, ae, polarisation);
+    const firstTerm = firstTermDb(path, high, low, ae);
     const [clearanceM, requiredClearanceM] = [null, null];
     return {
       branch: 'beyond-horizon',
@@ -79,7 +80,7 @@ export function sphericalEarthLoss(path: SeaPath): SphericalEarthLoss {
   }
   // The radius at which this distance would be the horizon: it joins both branches without a step.
   const rootsPerKm = (Math.sqrt(high) + Math.sqrt(low)) / d;
-  const firstTerm = firstTermDb(frequencyMhz, d, high, low, 500 / (rootsPerKm * rootsPerKm), polarisation);
+  const firstTerm = firstTermDb(path, high, low, 500 / (rootsPerKm * rootsPerKm));
   const lossDb = Math.max(0, 1 - clearanceM / requiredClearanceM) * Math.max(0, firstTerm);
   return { branch: 'interpolated', horizonKm, clearanceM, requiredClearanceM, firstTermDb: firstTerm, lossDb };
 }
@@ -101,15 +102,9 @@ export function leastClearance(d: number, high: number, low: number, ae: number)
 }
 
 /** First term of the residue series for one effective earth radius, dB relative to free space (P.526 section 3.1.1). */
-function firstTermDb(
-  frequencyMhz: number,
-  distanceKm: number,
-  highM: number,
-  lowM: number,
-  radiusKm: number,
-  polarisation: 'vertical' | 'horizontal',
-): number {
-  const k = surfaceAdmittance(frequencyMhz, radiusKm, polarisation);
+function firstTermDb(path: SeaPath, highM: number, lowM: number, radiusKm: number): number {
+  const { frequencyMhz, distanceKm } = path;
+  const k = surfaceAdmittance(path, radiusKm);
   const k2 = k * k;
   const beta = (1 + 1.6 * k2 + 0.67 * k2 * k2) / (1 + 4.5 * k2 + 1.53 * k2 * k2);
   const rootF = Math.cbrt(frequencyMhz);
@@ -124,11 +119,11 @@ function firstTermDb(
   );
 }
 
-function surfaceAdmittance(frequencyMhz: number, radiusKm: number, polarisation: 'vertical' | 'horizontal'): number {
-  const s = (18000 * SEA_CONDUCTIVITY_S_PER_M) / frequencyMhz;
-  const horizontal =
-    0.36 / Math.cbrt(radiusKm * frequencyMhz) / Math.sqrt(Math.sqrt((SEA_PERMITTIVITY - 1) ** 2 + s * s));
-  return polarisation === 'horizontal' ? horizontal : horizontal * Math.sqrt(SEA_PERMITTIVITY ** 2 + s * s);
+function surfaceAdmittance({ frequencyMhz, polarisation, water }: SeaPath, radiusKm: number): number {
+  const { permittivity, conductivitySPerM } = WATERS[water ?? 'sea'];
+  const s = (18000 * conductivitySPerM) / frequencyMhz;
+  const horizontal = 0.36 / Math.cbrt(radiusKm * frequencyMhz) / Math.sqrt(Math.sqrt((permittivity - 1) ** 2 + s * s));
+  return polarisation === 'horizontal' ? horizontal : horizontal * Math.sqrt(permittivity ** 2 + s * s);
 }
 
 function distanceTermDb(x: number): number {
@@ -141,11 +136,12 @@ function heightGainDb(b: number, floorDb: number): number {
   return Math.max(gainDb, floorDb);
 }
 
-function requireSpans({ frequencyMhz, distanceKm, h1M, h2M }: SeaPath): void {
+function requireSpans({ frequencyMhz, distanceKm, h1M, h2M, effectiveRadiusKm }: SeaPath): void {
   requireSpan('frequencyMhz', frequencyMhz, 10, 10_000);
   requireSpan('distanceKm', distanceKm, 0.001, 2000);
   requireSpan('h1M', h1M, 0, 10_000);
   requireSpan('h2M', h2M, 0, 10_000);
+  requireSpan('effectiveRadiusKm', effectiveRadiusKm ?? EFFECTIVE_EARTH_RADIUS_KM, 1000, 100_000);
 }
 
 function requireSpan(name: string, value: number, low: number, high: number): void {

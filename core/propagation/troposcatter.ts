@@ -56,8 +56,8 @@ export function seaMedianLoss(path: ScatterPath): SeaMedian {
 }
 
 /** Angle between the two horizon rays, mrad; 0 within the horizon. */
-function scatterAngleMrad({ distanceKm, h1M, h2M }: ScatterPath): number {
-  const ae = EFFECTIVE_EARTH_RADIUS_KM;
+function scatterAngleMrad({ distanceKm, h1M, h2M, effectiveRadiusKm }: ScatterPath): number {
+  const ae = effectiveRadiusKm ?? EFFECTIVE_EARTH_RADIUS_KM;
   const dip = (heightM: number): number => Math.sqrt((0.002 * Math.max(heightM, LEAST_HEIGHT_M)) / ae);
   // The two dips first: their sum is then the same both ways round.
   return Math.max(0, 1000 * (distanceKm / ae - (dip(h1M) + dip(h2M))));

@@ -15,12 +15,7 @@ import {
 import { faddeeva } from './faddeeva.ts';
 import { freeSpaceLossDb } from './freeSpace.ts';
 import { EFFECTIVE_EARTH_RADIUS_KM, LEAST_HEIGHT_M, leastClearance } from './sphericalEarth.ts';
-
-/** Water a ray is reflected by. */
-export type Water = 'sea' | 'fresh-water';
-
-/** Relative permittivity and conductivity, S/m. Sea: as P.1812, P.452, P.2001; fresh water: P.527 class, from memory. */
-const WATERS: Readonly<Record<Water, readonly [number, number]>> = { sea: [80, 5], 'fresh-water': [80, 0.01] };
+import { WATERS, type Water } from './water.ts';
 
 /** 60 times the vacuum wavelength at 1 MHz, as 1/(2 pi e0), per S/m and MHz. */
 const LOSS_CONSTANT = 1 / (2 * Math.PI * 8.8541878e-12 * 1e6);
@@ -142,8 +137,8 @@ interface Surface {
 }
 
 function surfaceOf(path: TwoRayPath, grazingRad: number): Surface {
-  const [permittivity, conductivity] = WATERS[path.water ?? 'sea'];
-  const eta = complex(permittivity, (-LOSS_CONSTANT * conductivity) / path.frequencyMhz);
+  const { permittivity, conductivitySPerM } = WATERS[path.water ?? 'sea'];
+  const eta = complex(permittivity, (-LOSS_CONSTANT * conductivitySPerM) / path.frequencyMhz);
   const [sin, cos] = [Math.sin(grazingRad), Math.cos(grazingRad)];
   const root = squareRoot(subtract(eta, complex(cos * cos)));
   const impedance = path.polarisation === 'horizontal' ? root : divide(root, eta);

@@ -99,6 +99,19 @@ describe('smooth sea, Rec. ITU-R P.526 section 3', () => {
     }
   });
 
+  it('other earth radii: the first term of every interpolated vector, whose own radius puts the horizon at its distance', () => {
+    const rowsWithin = rows.filter((r) => r.branch === 'los_interpolated');
+    expect(rowsWithin.length).toBeGreaterThan(40);
+    const { error, row } = worst(rowsWithin, (r) => {
+      const rootHeights = Math.sqrt(cell(r, 'h1M')) + Math.sqrt(cell(r, 'h2M'));
+      // A hair less, so that the distance lies at the horizon or just beyond it.
+      const effectiveRadiusKm = 500 * (cell(r, 'distanceKm') / rootHeights) ** 2 * (1 - 1e-12);
+      if (effectiveRadiusKm < 1000) return 0;
+      return sphericalEarthLoss({ ...seaPath(r), effectiveRadiusKm }).lossDb - cell(r, 'firstTermDb');
+    });
+    expect(error, `worst ${error} dB at ${JSON.stringify(row)}`).toBeLessThan(1e-3);
+  });
+
   it('worked by hand: 156.8 MHz, 15 m to 1.5 m, 142.83 dB at 30 km and 120.47 dB at 10 km', () => {
     const path = { frequencyMhz: 156.8, h1M: 15, h2M: 1.5 };
     expect(seaPathLossDb({ ...path, distanceKm: 30 })).toBeCloseTo(142.83, 2);

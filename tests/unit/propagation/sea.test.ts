@@ -42,6 +42,30 @@ describe('loss over sea', () => {
     }
   });
 
+  it('is more over fresh water than over sea for low vertical antennas at VHF, much the same at UHF or horizontally', () => {
+    for (const frequencyMhz of FREQUENCIES) {
+      const path = { frequencyMhz, h1M: 10, h2M: 3, distanceKm: 40 };
+      const [sea, lake] = [seaPathLossDb(path), seaPathLossDb({ ...path, water: 'fresh-water' })];
+      if (frequencyMhz < 200) expect(lake).toBeGreaterThan(sea + 0.5);
+      else expect(Math.abs(lake - sea)).toBeLessThan(1);
+      const flat = { ...path, h1M: 60, h2M: 60, distanceKm: 90, polarisation: 'horizontal' } as const;
+      expect(Math.abs(seaPathLossDb({ ...flat, water: 'fresh-water' }) - seaPathLossDb(flat))).toBeLessThan(0.01);
+    }
+  });
+
+  it('falls beyond the horizon as the air bends the ray more', () => {
+    for (const frequencyMhz of FREQUENCIES) {
+      const at = (effectiveRadiusKm: number) =>
+        seaPathLossDb({ frequencyMhz, h1M: 10, h2M: 10, distanceKm: 60, effectiveRadiusKm });
+      expect(at(8500)).toBe(seaPathLossDb({ frequencyMhz, h1M: 10, h2M: 10, distanceKm: 60 }));
+      expect(at(12_000)).toBeLessThan(at(8500));
+      expect(at(6371)).toBeGreaterThan(at(8500));
+    }
+    expect(() => seaPathLossDb({ frequencyMhz: 160, h1M: 1, h2M: 1, distanceKm: 5, effectiveRadiusKm: 0 })).toThrow(
+      RangeError,
+    );
+  });
+
   it('is that of free space while the ray is clear', () => {
     const path = { frequencyMhz: 162, h1M: 25, h2M: 25, distanceKm: 2 };
     expect(sphericalEarthLoss(path).branch).toBe('clear');
