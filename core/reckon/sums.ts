@@ -1,6 +1,7 @@
 import { AIM_SUMS } from './aimSums.ts';
 import { FEEDER_SUMS } from './feederSums.ts';
 import { HF_SUMS } from './hfSums.ts';
+import { PATH_SUMS } from './pathSums.ts';
 import { REACH_SUMS } from './reachSums.ts';
 import { RECEIVER_SUMS } from './receiverSums.ts';
 import type { Given, Parameter, Reckoned, Sum } from './types.ts';
@@ -11,6 +12,7 @@ export const SUMS: readonly Sum[] = [
   ...FEEDER_SUMS,
   ...AIM_SUMS,
   ...HF_SUMS,
+  ...PATH_SUMS,
   ...REACH_SUMS,
   ...RECEIVER_SUMS,
   ...WIRE_SUMS,
