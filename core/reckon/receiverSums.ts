@@ -62,7 +62,7 @@ const noiseFloorSum: Sum = {
     { ...number('nf', "receiver's noise figure", 'dB', 0, 60, '6.2'), fallback: 6.2 },
     { ...number('sensitivity', "receiver's stated sensitivity", 'dBm', -150, 0, '-119'), fallback: -119 },
     { ...number('fof2', 'critical frequency, below which no galaxy is heard', 'MHz', 0, 20, '0'), fallback: 0 },
-    choice('lightning', 'lightning noise, below 10 MHz', LIGHTNING, 'none'),
+    choice('lightning', 'lightning noise, in full to 10 MHz and gone at 20', LIGHTNING, 'none'),
     choice('antenna', 'antenna the field is stated for', FIELD_ANTENNAS, 'half-wave-dipole'),
   ],
   source:

@@ -36,8 +36,8 @@ const GALACTIC: NoiseLaw = { c: 52, d: 23, upperDecileDb: 2, lowerDecileDb: 2, m
 
 /** Where galactic noise has faded from the sum: a bridge of judgement, so that no level steps at the end of its law. */
 const GALACTIC_FADED_MHZ = 125;
-/** Above this, lightning adds nothing worth a category. */
-const MAX_ATMOSPHERIC_MHZ = 10;
+/** Lightning counts in full up to here and fades, in dB over the octave, to twice this: a bridge of judgement. */
+const FULL_LIGHTNING_MHZ = 10;
 /** "At night below 10 MHz add 10 to 30 dB in low latitudes": from memory, split into three by judgement. */
 const ATMOSPHERIC_DB: Readonly<Record<AtmosphericNoise, number>> = { none: 0, moderate: 10, strong: 20, severe: 30 };
 
@@ -86,14 +86,14 @@ export interface NoisePlace {
   readonly frequencyMhz: number;
   /** Critical frequency of the ionosphere; the galaxy is heard above it only. Left out: it always is. */
   readonly foF2Mhz?: number;
-  /** Lightning by category; counts below 10 MHz only. */
+  /** Lightning by category; in full to 10 MHz, gone at 20. */
   readonly atmospheric?: AtmosphericNoise;
 }
 
 /**
- * All noise from outside, dB above kT0B: man-made plus galactic power, raised by the stated lightning category. Deciles are
- * those of the man-made part, which rules. Adding medians as power is an approximation; P.372's own way to combine them
- * differs by about a decibel where two sources are alike (from memory).
+ * All noise from outside, dB above kT0B: man-made plus galactic power, raised by the stated lightning category. Medians and
+ * deciles each add as power, as if the sources rose together, which overstates the spread where they are alike; lightning's
+ * own spread is not known and not in it. P.372 combines them with more care.
  * @throws RangeError outside the span of the man-made law
  * Checked by: tests/published/noise.test.ts
  */
@@ -101,8 +101,14 @@ export function externalNoise(place: NoisePlace): ExternalNoise {
   const { environment, frequencyMhz, foF2Mhz = 0, atmospheric = 'none' } = place;
   const manMade = manMadeNoise(environment, frequencyMhz);
   const galactic = frequencyMhz > foF2Mhz ? galacticFactor(frequencyMhz) : 0;
-  const lightningDb = frequencyMhz < MAX_ATMOSPHERIC_MHZ ? ATMOSPHERIC_DB[atmospheric] : 0;
-  return { ...manMade, medianDb: decibels(ratio(manMade.medianDb) + galactic) + lightningDb };
+  const sumDb = (manMadeUpDb: number, galacticUpDb: number): number =>
+    decibels(ratio(manMade.medianDb + manMadeUpDb) + galactic * ratio(galacticUpDb));
+  const floorDb = sumDb(0, 0);
+  return {
+    medianDb: floorDb + ATMOSPHERIC_DB[atmospheric] * lightningShare(frequencyMhz),
+    upperDecileDb: sumDb(manMade.upperDecileDb, GALACTIC.upperDecileDb) - floorDb,
+    lowerDecileDb: floorDb - sumDb(-manMade.lowerDecileDb, -GALACTIC.lowerDecileDb),
+  };
 }
 
 /** Available noise power of a noise figure in a bandwidth, dBm: kT0B at 290 K plus the figure. @throws RangeError */
@@ -166,6 +172,10 @@ function galacticFactor(frequencyMhz: number): number {
   const end = GALACTIC.maxFrequencyMhz;
   const left = (GALACTIC_FADED_MHZ - frequencyMhz) / (GALACTIC_FADED_MHZ - end);
   return ratio(noiseOf(GALACTIC, frequencyMhz).medianDb) * Math.min(1, Math.max(0, left));
+}
+
+function lightningShare(frequencyMhz: number): number {
+  return Math.min(1, Math.max(0, Math.log2((2 * FULL_LIGHTNING_MHZ) / frequencyMhz)));
 }
 
 function ownNoiseFigureDb({ lineLossDb, receiverNoiseFigureDb }: ReceivingChain): number {
