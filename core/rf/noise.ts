@@ -41,7 +41,7 @@ const FULL_LIGHTNING_MHZ = 10;
 /** "At night below 10 MHz add 10 to 30 dB in low latitudes": from memory, split into three by judgement. */
 const ATMOSPHERIC_DB: Readonly<Record<AtmosphericNoise, number>> = { none: 0, moderate: 10, strong: 20, severe: 30 };
 
-/** dB from noise figure and frequency to field: P.372 prints the first two; the third is from memory. */
+/** dB from noise figure and frequency to field: P.372, from memory; the test works all three out anew. */
 const FIELD_CONSTANT_DB: Readonly<Record<FieldAntenna, number>> = {
   'short-monopole': 95.5,
   'half-wave-dipole': 99,
@@ -118,7 +118,7 @@ export function noisePowerDbm(noiseFigureDb: number, bandwidthHz: number): numbe
 
 /**
  * Noise field strength, dB above 1 uV/m in the bandwidth: Fa + 20 log f + 10 log B - 95.5 (short vertical monopole over
- * perfect ground), - 99.0 (half-wave dipole in free space), - 96.8 (isotropic, from memory).
+ * perfect ground), - 99.0 (half-wave dipole in free space), - 96.8 (isotropic), all three from memory.
  * @throws RangeError unless frequency and bandwidth are above 0
  * Source: Rec. ITU-R P.372. Checked by: tests/published/noise.test.ts, which works the constants out anew.
  */
