@@ -54,7 +54,7 @@ const MODELS: Readonly<Record<string, (path: SeaPath) => readonly Answer[]>> = {
   'free-space': (path) => [decibels('lossDb', 'path loss', freeSpaceLossDb(path.frequencyMhz, path.distanceKm))],
   'two-ray': (path) => [
     decibels('lossDb', 'path loss', twoRayPathLossDb(path)),
-    decibels('raysOnlyDb', 'of it by the two rays alone', twoRay(path).lossDb),
+    decibels('raysOnlyDb', 'more than free space by the two rays alone', twoRay(path).lossDb),
     {
       key: 'grazingDeg',
       label: 'grazing angle',

@@ -36,8 +36,8 @@ export interface Isolation {
 /**
  * Isolation between two vertical half-wave antennas in free space, each matched when alone, dB.
  * @throws RangeError outside the spans of `AntennaPair`, or where one would stand in the other
- * Validity: 0.1 to 8 wavelengths, any offset; plain half-wave antennas, nothing else near. A mast between adds 7 to 10 dB, a
- * feeder run past the other antenna changes it by about as much; over sea -3 to +2 dB. Antennas with gain have their tips
+ * Validity: 0.1 to 8 wavelengths, any offset; plain half-wave antennas, nothing else near. A mast between adds 7 to 14 dB, a
+ * feeder run past the other antenna 6 to 11; the sea changes it by -3 to +2 dB. Antennas with gain have their tips
  * nearer: not for those.
  * Source: induced-EMF method with sinusoidal current (textbook, from memory). Checked by: tests/published/coupling.test.ts
  * (method of moments, -0.5 to +0.25 dB)
