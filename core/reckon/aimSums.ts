@@ -11,17 +11,9 @@ import {
   tiltLossDb,
 } from '../rf/pattern.ts';
 import { SPEED_OF_LIGHT_M_PER_S } from '../units/constants.ts';
-import type { Answer, Given, Parameter, Sum } from './types.ts';
+import { number } from './parameters.ts';
+import type { Answer, Given, Sum } from './types.ts';
 
-const number = (key: string, label: string, unit: string, min: number, max: number, example: string): Parameter => ({
-  key,
-  label,
-  unit,
-  kind: 'number',
-  min,
-  max,
-  example,
-});
 const answer = (key: string, label: string, value: number, unit: string, digits: number): Answer => ({
   key,
   label,

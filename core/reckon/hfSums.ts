@@ -8,17 +8,8 @@ import {
   type Ionosphere,
   workingFrequencyMhz,
 } from '../propagation/skyWave.ts';
-import type { Answer, Parameter, Sum } from './types.ts';
-
-const number = (key: string, label: string, unit: string, min: number, max: number, example: string): Parameter => ({
-  key,
-  label,
-  unit,
-  kind: 'number',
-  min,
-  max,
-  example,
-});
+import { number } from './parameters.ts';
+import type { Answer, Sum } from './types.ts';
 
 const answer = (key: string, label: string, value: number, unit: string, digits: number): Answer => ({
   key,

@@ -4,17 +4,8 @@ import { seaMedianLoss } from '../propagation/troposcatter.ts';
 import { twoRay, twoRayPathLossDb } from '../propagation/twoRay.ts';
 import type { Water } from '../propagation/water.ts';
 import { freeSpaceDistanceM, type StrongSignalReceiver, strongSignalDbm, strongSignalMargins } from '../rf/overload.ts';
+import { number } from './parameters.ts';
 import type { Answer, Given, Parameter, Sum } from './types.ts';
-
-const number = (key: string, label: string, unit: string, min: number, max: number, example: string): Parameter => ({
-  key,
-  label,
-  unit,
-  kind: 'number',
-  min,
-  max,
-  example,
-});
 
 const choice = (key: string, label: string, choices: readonly [string, ...string[]]): Parameter => ({
   key,

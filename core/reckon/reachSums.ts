@@ -2,6 +2,7 @@ import { type HorizonBasis, horizonKm } from '../propagation/horizon.ts';
 import { MAX_REACH_KM, reachKm } from '../propagation/reach.ts';
 import { wattsToDbm } from '../rf/decibels.ts';
 import { KM_PER_NM } from '../units/constants.ts';
+import { number } from './parameters.ts';
 import type { Answer, Given, Parameter, Sum } from './types.ts';
 
 /** What a person calls each basis of the horizon. */
@@ -40,16 +41,6 @@ const horizonSum: Sum = {
     'ITU-R P.526 standard refraction, 4/3 × 6371 km; 2.25 and 2.2 NM per root metre are trade constants, no source',
   reckon: (given) => distances('horizon', 'horizon', horizonOf(given)),
 };
-
-const number = (key: string, label: string, unit: string, min: number, max: number, example: string): Parameter => ({
-  key,
-  label,
-  unit,
-  kind: 'number',
-  min,
-  max,
-  example,
-});
 
 const rangeSum: Sum = {
   id: 'range',

@@ -21,17 +21,9 @@ import {
   noisePowerDbm,
   systemNoiseFigureDb,
 } from '../rf/noise.ts';
+import { number } from './parameters.ts';
 import type { Answer, Given, Parameter, Sum } from './types.ts';
 
-const number = (key: string, label: string, unit: string, min: number, max: number, example: string): Parameter => ({
-  key,
-  label,
-  unit,
-  kind: 'number',
-  min,
-  max,
-  example,
-});
 const db = (key: string, label: string, value: number): Answer => ({ key, label, value, unit: 'dB', digits: 2 });
 const dbm = (key: string, label: string, value: number): Answer => ({ key, label, value, unit: 'dBm', digits: 1 });
 

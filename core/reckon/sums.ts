@@ -1,4 +1,5 @@
 import { AIM_SUMS } from './aimSums.ts';
+import { COUPLING_SUMS } from './couplingSums.ts';
 import { FEEDER_SUMS } from './feederSums.ts';
 import { HF_SUMS } from './hfSums.ts';
 import { PATH_SUMS } from './pathSums.ts';
@@ -13,6 +14,7 @@ export const SUMS: readonly Sum[] = [
   ...AIM_SUMS,
   ...HF_SUMS,
   ...PATH_SUMS,
+  ...COUPLING_SUMS,
   ...REACH_SUMS,
   ...RECEIVER_SUMS,
   ...WIRE_SUMS,

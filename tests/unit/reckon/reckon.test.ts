@@ -62,6 +62,7 @@ describe('sums', () => {
       'gnss-chain',
       'ground-wave',
       'horizon',
+      'isolation',
       'mismatch',
       'noise-floor',
       'open-end-vswr',

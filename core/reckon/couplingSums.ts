@@ -1,0 +1,37 @@
+import { halfWaveIsolation } from '../siting/coupling.ts';
+import { number } from './parameters.ts';
+import type { Sum } from './types.ts';
+
+const VALIDITY_WORDS = { checked: 1, unchecked: 0, 'near-field': 0 } as const;
+
+const isolationSum: Sum = {
+  id: 'isolation',
+  title: 'Isolation between two upright half-wave antennas of one boat',
+  parameters: [
+    { ...number('mhz', 'frequency', 'MHz', 30, 3000, '156.8'), fallback: 156.8 },
+    number('side', 'distance sideways', 'm', 0, 200, '1.2'),
+    { ...number('up', 'difference in height of their middles', 'm', 0, 200, '2'), fallback: 0 },
+  ],
+  source:
+    'induced-EMF method with sinusoidal currents, free space; a mast between, other feeders and the sea are not in it',
+  reckon: (given) => {
+    const { isolationDb, wavelengths, validity } = halfWaveIsolation({
+      frequencyMhz: given.number('mhz'),
+      sideM: given.number('side'),
+      upM: given.number('up'),
+    });
+    return [
+      { key: 'isolationDb', label: 'isolation', value: isolationDb, unit: 'dB', digits: 1 },
+      { key: 'wavelengths', label: 'distance', value: wavelengths, unit: 'wavelengths', digits: 2 },
+      {
+        key: 'isChecked',
+        label: 'within the span tried against a full solver (1 yes, 0 no)',
+        value: VALIDITY_WORDS[validity],
+        unit: '',
+        digits: 0,
+      },
+    ];
+  },
+};
+
+export const COUPLING_SUMS: readonly Sum[] = [isolationSum];
