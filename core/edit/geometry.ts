@@ -106,5 +106,3 @@ export function middleOfRoute(points: readonly Position[]): Position | null {
 
 const clamp = (share: number): number => Math.min(1, Math.max(0, share));
 const dot = (a: Offset, b: Offset): number => a.dxM * b.dxM + a.dyM * b.dyM + a.dzM * b.dzM;
-
-export { runRoute as routePoints } from '../links/route.ts';

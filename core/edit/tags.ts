@@ -114,5 +114,3 @@ export function numberMaker(project: Project, letter: 'W' | 'F' | 'D'): () => st
     return `${letter}${String(highest).padStart(2, '0')}`;
   };
 }
-
-export { isPlaceable } from '../model/placeable.ts';

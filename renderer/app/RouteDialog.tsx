@@ -1,7 +1,7 @@
 import { Button, Input, Label, NumberField } from 'react-aria-components';
-import { middleOfRoute, routePoints } from '../../core/edit/geometry.ts';
+import { middleOfRoute } from '../../core/edit/geometry.ts';
 import { addBend, moveBend, removeBend } from '../../core/edit/route.ts';
-import { runLengthM } from '../../core/links/route.ts';
+import { runLengthM, runRoute } from '../../core/links/route.ts';
 import type { Position } from '../../core/model/boat.ts';
 import type { Project, Run } from '../../core/model/project.ts';
 import { M_PER_FT } from '../../core/units/constants.ts';
@@ -43,7 +43,7 @@ function Route({ close }: { close: () => void }) {
           <Button
             className="button"
             onPress={() => {
-              const position = middleOfRoute(routePoints(project, run));
+              const position = middleOfRoute(runRoute(project, run));
               if (position) store.getState().edit(`${run.number} bent`, (p) => addBend(p, run.id, { position }));
             }}
           >

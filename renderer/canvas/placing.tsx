@@ -1,7 +1,7 @@
 import { createContext, type ReactNode, type RefObject, useContext, useMemo, useRef, useState } from 'react';
 import { indexProject } from '../../core/catalogue/lookup.ts';
-import { isPlaceable } from '../../core/edit/tags.ts';
 import type { PlaceablePart } from '../../core/model/part.ts';
+import { isPlaceable } from '../../core/model/placeable.ts';
 import { Icon } from '../app/icons.tsx';
 import { useAppStore } from '../store/context.ts';
 import type { AppStore } from '../store/store.ts';

@@ -13,7 +13,7 @@ import {
 } from 'react-aria-components';
 import { CATALOGUE } from '../../core/catalogue/catalogue.ts';
 import { indexProject } from '../../core/catalogue/lookup.ts';
-import { isPlaceable } from '../../core/edit/tags.ts';
+import { isPlaceable } from '../../core/model/placeable.ts';
 import { AppDialog, DialogActions } from '../app/AppDialog.tsx';
 import { Icon } from '../app/icons.tsx';
 import { addPart } from '../commands/place.ts';

@@ -1,5 +1,5 @@
-import { isPlaceable } from '../../core/edit/tags.ts';
 import type { Part, PlaceablePart } from '../../core/model/part.ts';
+import { isPlaceable } from '../../core/model/placeable.ts';
 
 const GROUPS: readonly { readonly kind: PlaceablePart['kind']; readonly name: string }[] = [
   { kind: 'radio', name: 'Radios' },

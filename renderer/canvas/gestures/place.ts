@@ -1,6 +1,6 @@
 import { fromDrawing, toDrawing } from '../../../core/drawing/projection.ts';
-import { routePoints } from '../../../core/edit/geometry.ts';
 import { insertIntoRun } from '../../../core/edit/inline.ts';
+import { runRoute } from '../../../core/links/route.ts';
 import type { Position } from '../../../core/model/boat.ts';
 import type { PlaceablePart } from '../../../core/model/part.ts';
 import type { Run } from '../../../core/model/project.ts';
@@ -79,7 +79,7 @@ function runAt(scene: Scene, at: PointPx): { run: Run; position: Position } | nu
   let best: { run: Run; position: Position } | null = null;
   let bestPx = RUN_REACH_PX;
   for (const run of project.runs) {
-    const route = routePoints(project, run);
+    const route = runRoute(project, run);
     const points = route.map((position) => toDrawing(scene.projection(), position));
     const leg = nearestSegment(at, points);
     const [a, b] = [route[leg?.index ?? 0], route[(leg?.index ?? 0) + 1]];

@@ -1,5 +1,5 @@
 import { toDrawing } from '../../../core/drawing/projection.ts';
-import { routePoints } from '../../../core/edit/geometry.ts';
+import { runRoute } from '../../../core/links/route.ts';
 import type { Item, Run, Subject } from '../../../core/model/project.ts';
 import type { PointPx } from '../../store/view.ts';
 import { distance, nearest, nearestSegment } from '../geometry.ts';
@@ -58,7 +58,7 @@ function itemGesture(scene: Scene, at: PointPx, item: Item, isSelected: boolean)
 }
 
 function newBendGesture(scene: Scene, at: PointPx, run: Run): Gesture {
-  const route = routePoints(scene.store.getState().project, run);
+  const route = runRoute(scene.store.getState().project, run);
   const projection = scene.projection();
   const leg = nearestSegment(
     at,

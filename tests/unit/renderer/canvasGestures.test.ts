@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { isPlaceable } from '../../../core/edit/tags.ts';
+import { isPlaceable } from '../../../core/model/placeable.ts';
 import { placeGesture } from '../../../renderer/canvas/gestures/place.ts';
 import { pressGesture } from '../../../renderer/canvas/gestures/press.ts';
 import { portHandles, portPoint } from '../../../renderer/canvas/handles.ts';
