@@ -185,7 +185,8 @@ test('a broken file is refused with the place and the mend, and what was open st
   const before = await projectOf(page);
   await page.evaluate(() => Object.assign(window, { showOpenFilePicker: undefined }));
   const chooser = page.waitForEvent('filechooser');
-  await page.keyboard.press('Control+o');
+  await page.getByRole('button', { name: 'File', exact: true }).click();
+  await page.getByRole('menuitem', { name: /^Open…/ }).click();
   const broken = JSON.stringify({ ...before, runs: [{ ...before.runs[0], measuredLengthM: -3 }] });
   await (await chooser).setFiles({
     name: 'broken.backstay',
