@@ -38,7 +38,9 @@ export function QuantityField(props: QuantityFieldProps) {
       onBlur={onLeave}
       onKeyDown={(event) => {
         if (event.key === 'Enter') onLeave();
+        // Escape gives up what was typed; with nothing to give up it belongs to the dialog around, as other keys do.
         if (event.key === 'Escape' && text !== shownText(value, props, preferences)) onGiveUp();
+        else event.continuePropagation();
       }}
       {...(hint === undefined ? {} : { 'aria-describedby': hintId })}
     >

@@ -29,6 +29,7 @@ export function TextRow(props: TextRowProps) {
       onKeyDown={(event) => {
         if (event.key === 'Enter' && !isLong) onLeave();
         if (event.key === 'Escape' && text !== props.value) onGiveUp();
+        else event.continuePropagation();
       }}
     >
       <Label>{label}</Label>
