@@ -1,12 +1,12 @@
-import { Button, Input, Label, NumberField } from 'react-aria-components';
+import { Button } from 'react-aria-components';
 import { middleOfRoute } from '../../core/edit/geometry.ts';
 import { addBend, moveBend, removeBend } from '../../core/edit/route.ts';
 import { runLengthM, runRoute } from '../../core/links/route.ts';
-import type { Position } from '../../core/model/boat.ts';
+import { type Position, positionSchema } from '../../core/model/boat.ts';
 import type { Project, Run } from '../../core/model/project.ts';
-import { M_PER_FT } from '../../core/units/constants.ts';
 import { formatQuantity } from '../../core/units/format.ts';
 import { useApp, useAppStore } from '../store/context.ts';
+import { QuantityField } from '../ui/QuantityField.tsx';
 import { AppDialog } from './AppDialog.tsx';
 import { selectedRunId } from './action.ts';
 import { Choice } from './Choice.tsx';
@@ -91,13 +91,10 @@ function BendRow({
   bend: Run['via'][number];
 }) {
   const store = useAppStore();
-  const unit = useApp((state) => state.preferences.length);
-  const mPerUnit = unit === 'ft' ? M_PER_FT : 1;
-  const move = (position: Position, placeId: string | null): void => {
+  const move = (position: Position, placeId: string | null): boolean =>
     store
       .getState()
       .edit(`Bend ${index + 1} of ${run.number} moved`, (p) => moveBend(p, run.id, index, { position, placeId }));
-  };
   const places = [{ id: FREE, name: 'No place' }, ...project.places.map(({ id, name }) => ({ id, name }))];
   return (
     <li className="bend-row">
@@ -108,18 +105,16 @@ function BendRow({
         onChange={(id) => move(bend.position, id === FREE ? null : id)}
       />
       {AXES.map(({ key, name }) => (
-        <NumberField
+        <QuantityField
           key={key}
-          value={Number((bend.position[key] / mPerUnit).toFixed(2))}
-          onChange={(value) => Number.isFinite(value) && move({ ...bend.position, [key]: value * mPerUnit }, null)}
-          step={0.1}
-          formatOptions={{ maximumFractionDigits: 2 }}
-        >
-          <Label>
-            {name}, {unit}
-          </Label>
-          <Input />
-        </NumberField>
+          label={name}
+          value={bend.position[key]}
+          unit="m"
+          digits={2}
+          min={positionSchema.shape[key].minValue ?? -20}
+          max={positionSchema.shape[key].maxValue ?? 200}
+          onCommit={(value) => value !== null && move({ ...bend.position, [key]: value }, null)}
+        />
       ))}
       <Button
         className="button button--icon"

@@ -87,3 +87,39 @@ test('the outline mirrors the drawing and carries the selection', async ({ page 
   await panelTab(page, 'Particulars').click();
   await expect(page.getByRole('tabpanel', { name: 'Particulars' })).toContainText('VHF-1');
 });
+
+test('insert a joint into a run and bend a route, by keyboard alone', async ({ page }) => {
+  const before = await projectOf(page);
+  await page.keyboard.press('Alt+o');
+  const row = page.getByRole('row', { name: /^W06 / });
+  await row.focus();
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('r');
+  const route = page.getByRole('dialog', { name: 'Edit route' });
+  await route.getByRole('button', { name: 'Add a bend in the middle' }).focus();
+  await page.keyboard.press('Enter');
+  const bends = (project: typeof before) => project.runs.find(({ id }) => id === 'w06')?.via ?? [];
+  await expect.poll(async () => bends(await projectOf(page)).length).toBe(bends(before).length + 1);
+  const height = route.getByRole('textbox', { name: 'z' }).first();
+  await height.focus();
+  await page.keyboard.press('Control+a');
+  await page.keyboard.type('1,25');
+  await page.keyboard.press('Enter');
+  await expect.poll(async () => bends(await projectOf(page))[0]?.position.zM).toBe(1.25);
+  await page.keyboard.press('Escape');
+  await expect(route).toHaveCount(0);
+
+  await page.keyboard.press('i');
+  const insert = page.getByRole('dialog', { name: /^Insert/ });
+  await insert.getByRole('button', { name: /Part/ }).focus();
+  await page.keyboard.press('Enter');
+  const list = page.locator('.react-aria-Popover');
+  await list.getByRole('option', { name: /^Joint, N pair/ }).focus();
+  await page.keyboard.press('Enter');
+  await expect(list).toHaveCount(0);
+  await insert.getByRole('button', { name: 'Insert', exact: true }).focus();
+  await page.keyboard.press('Enter');
+  await expect.poll(async () => (await projectOf(page)).runs.length).toBe(before.runs.length + 1);
+  for (let i = 0; i < 3; i += 1) await page.keyboard.press('Control+z');
+  await expect.poll(() => projectOf(page)).toEqual(before);
+});
