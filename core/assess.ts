@@ -1,11 +1,12 @@
 import { audit } from './audit/audit.ts';
 import type { Finding } from './audit/types.ts';
 import { budgetPaths } from './links/budget.ts';
-import { solveRanges } from './links/ranges.ts';
-import type { PathBudget, RangeResult } from './links/types.ts';
+import type { PathBudget } from './links/types.ts';
 import type { Alternative, Project } from './model/project.ts';
 import { assessFeeds } from './power/feeds.ts';
 import type { FeedResult } from './power/types.ts';
+import { solveRanges } from './reach/ranges.ts';
+import type { RangeResult } from './reach/types.ts';
 import { assessRedundancy } from './redundancy/redundancy.ts';
 import type { Redundancy } from './redundancy/types.ts';
 

@@ -1,7 +1,8 @@
 import { indexProject } from '../catalogue/lookup.ts';
-import type { PathBudget, RangeResult } from '../links/types.ts';
+import type { PathBudget } from '../links/types.ts';
 import type { FindingOverride, Project } from '../model/project.ts';
 import type { FeedResult } from '../power/types.ts';
+import type { RangeResult } from '../reach/types.ts';
 import { startBuild } from '../redundancy/build.ts';
 import type { Redundancy } from '../redundancy/types.ts';
 import type { AuditInput, Remark, Rule } from './rule.ts';

@@ -1,8 +1,9 @@
 import type { ProjectIndex } from '../catalogue/lookup.ts';
-import type { PathBudget, RangeResult } from '../links/types.ts';
+import type { PathBudget } from '../links/types.ts';
 import type { Part, PartKind, PartOf } from '../model/part.ts';
 import type { Item, Project, Subject } from '../model/project.ts';
 import type { FeedResult } from '../power/types.ts';
+import type { RangeResult } from '../reach/types.ts';
 import type { Build } from '../redundancy/build.ts';
 import { stands } from '../redundancy/build.ts';
 import type { Redundancy } from '../redundancy/types.ts';

@@ -15,6 +15,9 @@ interface Row {
   readonly feedHeightM: number;
   readonly vswr?: number;
   readonly amplifierDb?: Figure;
+  readonly amplifierNoiseDb?: Figure;
+  /** Half waves above each other and their pitch in wavelengths. */
+  readonly stack?: readonly [elements: number, pitchWavelengths: number];
 }
 
 const read = (value: number, tolerance: number, source: string): Figure =>
@@ -27,7 +30,7 @@ const assumed = (value: number, tolerance: number, source = 'common practice, no
 const HANDBOOK = 'open AIS handbook ch. 32';
 /** A label is one thing, what the length allows another: gains are those of half waves in phase, integrated. */
 const COLLINEAR = 'half waves in phase at 0.75 wavelength, integrated over the sphere';
-const HALF_WAVE = { gainDbi: read(2.15, 0.5, HANDBOOK), hpbwDeg: read(78, 3, HANDBOOK) } as const;
+const HALF_WAVE = { gainDbi: read(2.15, 0.5, HANDBOOK), hpbwDeg: read(78, 3, HANDBOOK), stack: [1, 0.75] } as const;
 const HF = {
   gainDbi: computed(-2, 4, 'short-monopole closed forms near 8 MHz over 10 ohm of earth; far less at 2 MHz'),
   hpbwDeg: assumed(80, 15),
@@ -62,6 +65,7 @@ const VHF_ROWS: readonly Row[] = [
     label: '6 dB',
     gainDbi: computed(5.04, 0.7, `${COLLINEAR}, two; the handbook prints 5.5 to 6`),
     hpbwDeg: read(35, 4, 'sailing magazine’s antenna test; the handbook prints 30, the integration 35.1'),
+    stack: [2, 0.75],
     lengthM: 2.4,
     feedHeightM: 1.5,
   },
@@ -77,6 +81,7 @@ const VHF_ROWS: readonly Row[] = [
     label: '9 dB',
     gainDbi: computed(7.9, 0.7, `${COLLINEAR}, four; the handbook prints 8.5 to 9`),
     hpbwDeg: read(17, 2, `${HANDBOOK}: 16 to 20; the integration gives 17.1`),
+    stack: [4, 0.75],
     lengthM: 5.2,
     feedHeightM: 3,
   },
@@ -166,6 +171,7 @@ const OTHER_ROWS: readonly Row[] = [
     lengthM: 0.1,
     feedHeightM: 0.05,
     amplifierDb: read(28, 3, 'GNSS base-antenna data page: 28 dB, 2 dB either way, at 3 V; a handbook prints 26 to 35'),
+    amplifierNoiseDb: read(1.8, 0.3, 'OEM GNSS receiver user guide, figure 4.7'),
   },
   {
     id: 'antenna-l-band-passive',
@@ -226,6 +232,7 @@ const OTHER_ROWS: readonly Row[] = [
     lengthM: 0.4,
     feedHeightM: 0.2,
     amplifierDb: assumed(10, 5),
+    amplifierNoiseDb: assumed(10, 5, 'swamped by the noise from outside at 518 kHz; common practice, no source'),
   },
   {
     id: 'antenna-satellite-dome',
@@ -240,6 +247,19 @@ const OTHER_ROWS: readonly Row[] = [
     feedHeightM: 0.2,
   },
 ];
+
+const isHf = (row: Row): boolean => row.antennaClass === 'hf-whip' || row.antennaClass === 'hf-wire';
+
+/** Earth and conductor of an HF antenna: what its efficiency hangs on. */
+const HF_FIGURES = {
+  groundLossOhm: assumed(10, 8, '2 on a metal hull to 20 on a poor counterpoise; common practice, no source'),
+  conductorRadiusMm: assumed(3, 2, '6 mm wire or rod; common practice, no source'),
+} as const;
+
+const stackFigures = ([elements, pitch]: readonly [number, number]) => ({
+  elements: assumed(elements, 0, 'half waves that fit its length'),
+  pitchWavelengths: assumed(pitch, 0.1, 'usual pitch; common practice, no source'),
+});
 
 function antenna(row: Row): PartOf<'antenna'> {
   const [name, description] = row.text;
@@ -259,6 +279,9 @@ function antenna(row: Row): PartOf<'antenna'> {
       hpbwDeg: row.hpbwDeg,
       vswr: assumed(row.vswr ?? 1.3, 0.2, 'usual in band when sound; common practice, no source'),
       ...(row.amplifierDb ? { amplifierGainDb: row.amplifierDb } : {}),
+      ...(row.amplifierNoiseDb ? { amplifierNoiseFigureDb: row.amplifierNoiseDb } : {}),
+      ...(row.stack ? stackFigures(row.stack) : {}),
+      ...(isHf(row) ? HF_FIGURES : {}),
     },
     traits: { polarisation: row.polarisation ?? 'vertical', tradeLabel: row.label ?? '' },
   };

@@ -1,6 +1,6 @@
 import { figure } from '../model/figure.ts';
 import type { Band, LossTable, PartOf, Through } from '../model/part.ts';
-import { ALL, device, PRACTICE, rf, SUPPLY, way } from './inlinePart.ts';
+import { ALL, amplified, device, PRACTICE, rf, SUPPLY, way } from './inlinePart.ts';
 import { JOINTS } from './joints.ts';
 
 const VHF: readonly Band[] = ['vhf-marine'];
@@ -22,6 +22,8 @@ const ACTIVE_LOSS = figure(
   'data-sheet',
   'open AIS handbook table F.4: under 1 dB; a boat forum: under 0.5 dB',
 );
+const ACTIVE_AIS_GAIN = figure(11, 1, 'data-sheet', 'open AIS handbook: an amplifier of 10 to 12 dB in its AIS way');
+const ACTIVE_AIS_NOISE = figure(5, 2, 'assumed', PRACTICE);
 const ACTIVE_AMPS = figure(0.2, 0.1, 'assumed', PRACTICE);
 const FM_LOSS = figure(3, 3, 'assumed', '0 to 6 dB by its amplifier; common practice, no source');
 const FM_OUTPUT = rf('fm', 'broadcast receiver', 'din-41585', ['broadcast']);
@@ -48,10 +50,16 @@ const activeSplitter = (
     ],
     throughs: [
       way('antenna', 'vhf', 'lossDb', true, vhf),
-      way('antenna', 'ais', 'lossDb', true, ais),
+      amplified(way('antenna', 'ais', 'lossDb', true, ais), 'aisGainDb', 'aisNoiseFigureDb'),
       ...(hasFm ? [way('antenna', 'fm', 'fmLossDb', false, 'open')] : []),
     ],
-    figures: { lossDb: ACTIVE_LOSS, currentA: ACTIVE_AMPS, ...(hasFm ? { fmLossDb: FM_LOSS } : {}) },
+    figures: {
+      lossDb: ACTIVE_LOSS,
+      currentA: ACTIVE_AMPS,
+      aisGainDb: ACTIVE_AIS_GAIN,
+      aisNoiseFigureDb: ACTIVE_AIS_NOISE,
+      ...(hasFm ? { fmLossDb: FM_LOSS } : {}),
+    },
   });
 
 export const INLINE_DEVICES: readonly PartOf<'inline'>[] = [
@@ -157,7 +165,7 @@ export const INLINE_DEVICES: readonly PartOf<'inline'>[] = [
     name: 'Receive preamplifier',
     description: 'For a receiver only.',
     ports: [rf('antenna', 'antenna', 'bnc'), rf('set', 'set', 'bnc'), SUPPLY],
-    throughs: [way('antenna', 'set', 'lossDb', false, 'open')],
+    throughs: [amplified(way('antenna', 'set', 'lossDb', false, 'open'), 'gainDb', 'noiseFigureDb')],
     figures: {
       lossDb: figure(0, 0, 'assumed', PRACTICE),
       gainDb: figure(15, 3, 'assumed', PRACTICE),

@@ -40,6 +40,13 @@ export const way = (
   whenUnpowered: Through['whenUnpowered'] = 'through',
 ): Through => ({ fromPortId, toPortId, lossKey, transmit, receive: true, whenUnpowered });
 
+/** A way with a receive amplifier in it: keys of its gain and noise figure. */
+export const amplified = (through: Through, gainKey: string, noiseFigureKey: string): Through => ({
+  ...through,
+  gainKey,
+  noiseFigureKey,
+});
+
 /** One inline device of the catalogue. */
 export interface Device {
   readonly id: string;

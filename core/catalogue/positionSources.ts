@@ -10,6 +10,7 @@ function source(
   amps: number,
   traits: PartOf<'position-source'>['traits'],
   sockets: readonly Port[] = [],
+  more: Partial<PartOf<'position-source'>['figures']> = {},
 ): PartOf<'position-source'> {
   return {
     id,
@@ -24,6 +25,7 @@ function source(
     figures: {
       supplyVoltageV: figure(12.6, 1, 'assumed', 'nominal supply of a 12 V system, charged battery at rest'),
       currentA: figure(amps, amps * 0.3, 'assumed', PRACTICE),
+      ...more,
     },
     traits,
   };
@@ -44,6 +46,11 @@ export const POSITION_SOURCES: readonly PartOf<'position-source'>[] = [
     0.2,
     { integralAntenna: false, display: false },
     [{ id: 'gnss', medium: 'rf', label: 'GNSS antenna', connector: 'tnc', bands: ['gnss'], impedanceOhm: 50 }],
+    {
+      noiseFigureDb: figure(4, 2, 'assumed', PRACTICE),
+      gainMinDb: figure(18, 3, 'data-sheet', 'OEM GNSS receiver user guide, figure 4.7'),
+      gainMaxDb: figure(36, 3, 'data-sheet', 'OEM GNSS receiver user guide, figure 4.7'),
+    },
   ),
   source(
     'plotter-own-gnss',

@@ -15,6 +15,8 @@ export interface RadioRow {
   /** Current on transmit and on receive. */
   readonly amps: readonly [transmit: Figure, receive: Figure];
   readonly traits?: Partial<PartOf<'radio'>['traits']>;
+  /** Figures that only some classes have. */
+  readonly more?: Partial<PartOf<'radio'>['figures']>;
 }
 
 const BASE_TRAITS: PartOf<'radio'>['traits'] = {
@@ -36,6 +38,12 @@ export const read = (value: number, tolerance: number, source: string): Figure =
 export const assumed = (value: number, tolerance: number, source = 'common practice, no source'): Figure =>
   figure(value, tolerance, 'assumed', source);
 export const NO_TRANSMITTER = figure(0, 0, 'standard', 'receiver');
+
+/** The net gain a GNSS receiver wants before its socket, least to most, dB. */
+export const gainWindow = (minDb: number, maxDb: number, source: string) => ({
+  gainMinDb: read(minDb, 3, source),
+  gainMaxDb: read(maxDb, 3, source),
+});
 
 /** The part with its sockets, supply and data port. */
 export function radioPart(row: RadioRow): PartOf<'radio'> {
@@ -62,6 +70,7 @@ export function radioPart(row: RadioRow): PartOf<'radio'> {
       supplyVoltageV: assumed(row.supplyV ?? 12.6, 1, 'nominal supply; a charged 12 V battery at rest'),
       txCurrentA: row.amps[0],
       rxCurrentA: row.amps[1],
+      ...row.more,
     },
     traits: { ...BASE_TRAITS, ...row.traits },
   };

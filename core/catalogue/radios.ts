@@ -1,5 +1,5 @@
 import type { Band, PartOf } from '../model/part.ts';
-import { assumed, NO_TRANSMITTER, type RadioRow, radioPart, read, rule } from './radioPart.ts';
+import { assumed, gainWindow, NO_TRANSMITTER, type RadioRow, radioPart, read, rule } from './radioPart.ts';
 import { SATELLITE_AND_SHORE_ROWS } from './satelliteRadios.ts';
 
 const FCC_VHF = rule(25, 5, '47 CFR 80.215(e): 25 W at most; (g): from 8 W');
@@ -13,6 +13,20 @@ const AIS_B_AMPS = [assumed(2, 0.5), assumed(0.25, 0.1)] as const;
 const HF_W = rule(150, 30, '47 CFR 80.215(d): 150 W PEP at 2 to 4 MHz for ship telephony');
 const HF_DBM = rule(-107, 6, '47 CFR 80.913(e): 1 uV at HF, 6 dB S/N');
 const HF_AMPS = [assumed(28, 3, 'peak at 13.6 V, from memory'), assumed(2, 1, 'from memory')] as const;
+
+const LOW_1_W = rule(1, 0.3, '47 CFR 80.215(e),(g): reducible to 1 W or less');
+/** Voice: a minute of talk in ten. AIS by its reports. */
+const VOICE_DUTY = assumed(10, 10, 'a minute of sending in ten; common practice, no source');
+const VHF_MORE = { lowTxPowerW: LOW_1_W, dutyPercent: VOICE_DUTY } as const;
+const AIS_DUTY = read(1.3, 0.5, 'class A AIS installation manual: 1800 bursts of 26.6 ms an hour');
+const AIS_B_DUTY = assumed(0.1, 0.1, 'a burst of 26.6 ms each 30 s; from memory');
+const HF_DUTY = assumed(20, 15, 'speech on single sideband; common practice, no source');
+
+/** The least a class B set's maker asks for; no most is printed. */
+const AIS_B_MORE = {
+  dutyPercent: AIS_B_DUTY,
+  gainMinDb: read(25, 3, 'class B AIS manual, appendix A: after cable and connectors'),
+} as const;
 
 const VHF: readonly Band[] = ['vhf-marine'];
 const VHF_SOCKET = ['rf', VHF, 'uhf'] as const;
@@ -28,6 +42,7 @@ const MARINE_ROWS: readonly RadioRow[] = [
     power: FCC_VHF,
     sensitivity: VHF_DBM,
     amps: VHF_AMPS,
+    more: VHF_MORE,
     traits: { dsc: true },
   },
   {
@@ -39,6 +54,7 @@ const MARINE_ROWS: readonly RadioRow[] = [
     power: FCC_VHF,
     sensitivity: VHF_DBM,
     amps: VHF_AMPS,
+    more: VHF_MORE,
   },
   {
     id: 'radio-ais-a',
@@ -53,6 +69,11 @@ const MARINE_ROWS: readonly RadioRow[] = [
       read(0.9, 0.15, 'class A AIS installation manual app. 9.1, at 24 V'),
     ],
     supplyV: 24,
+    more: {
+      lowTxPowerW: rule(1, 0.3, 'IEC 61993-2 by way of an open AIS handbook: 1 W on the low setting'),
+      dutyPercent: AIS_DUTY,
+      ...gainWindow(0, 10, 'class A AIS installation manual 3.11.2; the IMO rule prints +10 to +20'),
+    },
     traits: { internalGnss: true, needsFixToTransmit: true },
   },
   {
@@ -64,6 +85,7 @@ const MARINE_ROWS: readonly RadioRow[] = [
     power: rule(2, 0.5, 'IEC 62287-1 by way of an open AIS handbook, table F.7'),
     sensitivity: AIS_DBM,
     amps: AIS_B_AMPS,
+    more: AIS_B_MORE,
     traits: { internalGnss: true, needsFixToTransmit: true },
   },
   {
@@ -75,6 +97,7 @@ const MARINE_ROWS: readonly RadioRow[] = [
     power: rule(5, 2, 'IEC 62287-2 Tables 5 and 6: 5 W, 1.5 dB either way'),
     sensitivity: AIS_DBM,
     amps: [assumed(4, 0.5), assumed(0.3, 0.1)],
+    more: { ...AIS_B_MORE, lowTxPowerW: rule(1, 0.3, 'IEC 62287-2 Tables 5 and 6: 1 W on the low setting') },
     traits: { internalGnss: true, needsFixToTransmit: true },
   },
   {
@@ -96,6 +119,7 @@ const MARINE_ROWS: readonly RadioRow[] = [
     power: HF_W,
     sensitivity: HF_DBM,
     amps: HF_AMPS,
+    more: { dutyPercent: HF_DUTY },
   },
   {
     id: 'radio-mf-hf-150w-dsc',
@@ -109,6 +133,7 @@ const MARINE_ROWS: readonly RadioRow[] = [
     power: HF_W,
     sensitivity: HF_DBM,
     amps: HF_AMPS,
+    more: { dutyPercent: HF_DUTY },
     traits: { dsc: true },
   },
   {

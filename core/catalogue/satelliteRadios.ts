@@ -1,7 +1,13 @@
-import { assumed, NO_TRANSMITTER, type RadioRow, read } from './radioPart.ts';
+import { assumed, gainWindow, NO_TRANSMITTER, type RadioRow, read } from './radioPart.ts';
 
 const LEO_W = read(1.6, 0.3, 'L-band data module developer’s guide Table 13');
 const LEO_DBM = read(-117, 1, 'L-band data module developer’s guide Table 13');
+/** Terminal with an antenna of its own, beside the socket. */
+const LEO_MORE = {
+  ownAntennaGainDbi: assumed(1.5, 1.5, 'patch or helix, 0 to 3 dBic; common practice, no source'),
+  noiseFigureDb: assumed(3, 1.5),
+  dutyPercent: assumed(1, 1, 'bursts of a message; common practice, no source'),
+} as const;
 const L_BAND_SOCKET = ['rf', ['l-band'], 'tnc'] as const;
 const GNSS_SOCKET = ['gnss', ['gnss'], 'tnc'] as const;
 
@@ -16,6 +22,7 @@ export const SATELLITE_AND_SHORE_ROWS: readonly RadioRow[] = [
     power: LEO_W,
     sensitivity: LEO_DBM,
     amps: [assumed(0.5, 0.3), assumed(0.1, 0.05)],
+    more: LEO_MORE,
     traits: { ownBattery: true, portable: true, internalGnss: true },
   },
   {
@@ -27,6 +34,7 @@ export const SATELLITE_AND_SHORE_ROWS: readonly RadioRow[] = [
     power: LEO_W,
     sensitivity: LEO_DBM,
     amps: [assumed(1, 0.4), assumed(0.2, 0.1)],
+    more: { ...LEO_MORE, dutyPercent: assumed(12, 5, 'one slot in eight or so of a call; from memory') },
     traits: { ownBattery: true, portable: true },
   },
   {
@@ -45,6 +53,7 @@ export const SATELLITE_AND_SHORE_ROWS: readonly RadioRow[] = [
       read(4.1, 0.9, 'class A AIS installation manual app. 9.1, at 24 V'),
       read(1.1, 0.7, 'class A AIS installation manual app. 9.1, at 24 V'),
     ],
+    more: { noiseFigureDb: assumed(2.5, 1), dutyPercent: assumed(5, 5) },
     traits: { internalGnss: true },
   },
   {
@@ -57,6 +66,10 @@ export const SATELLITE_AND_SHORE_ROWS: readonly RadioRow[] = [
     sensitivity: assumed(-95, 10),
     supplyV: 230,
     amps: [assumed(0.4, 0.15), assumed(0.3, 0.1)],
+    more: {
+      ownAntennaGainDbi: assumed(33, 3, 'flat array of half a metre at 12 GHz, from memory'),
+      noiseFigureDb: assumed(1.5, 0.5),
+    },
     traits: { integralAntenna: true },
   },
   {
@@ -68,6 +81,10 @@ export const SATELLITE_AND_SHORE_ROWS: readonly RadioRow[] = [
     power: NO_TRANSMITTER,
     sensitivity: assumed(-130, 5, 'signal on the ground, from memory'),
     amps: [assumed(0.1, 0.05), assumed(0.1, 0.05)],
+    more: {
+      noiseFigureDb: assumed(4, 2),
+      ...gainWindow(18, 36, 'OEM receiver user guide, figure 4.7'),
+    },
     traits: { internalGnss: true },
   },
   {
@@ -95,6 +112,7 @@ export const SATELLITE_AND_SHORE_ROWS: readonly RadioRow[] = [
     power: assumed(0.2, 0.08, '23 dBm, LTE power class 3, from memory'),
     sensitivity: assumed(-100, 5),
     amps: [assumed(0.8, 0.3), assumed(0.5, 0.2)],
+    more: { noiseFigureDb: assumed(7, 2) },
   },
   {
     id: 'radio-wifi-bridge',
@@ -105,6 +123,7 @@ export const SATELLITE_AND_SHORE_ROWS: readonly RadioRow[] = [
     power: assumed(0.1, 0, '100 mW e.i.r.p. allowed in Europe at 2.4 GHz, from memory'),
     sensitivity: assumed(-90, 5),
     amps: [assumed(0.5, 0.2), assumed(0.4, 0.2)],
+    more: { noiseFigureDb: assumed(7, 2) },
   },
   {
     id: 'radio-broadcast-receiver',

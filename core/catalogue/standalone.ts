@@ -11,6 +11,8 @@ interface Row {
   readonly gainDbi: Figure;
   readonly dsc?: boolean;
   readonly internalGnss?: boolean;
+  /** Figures that only some classes have. */
+  readonly more?: Partial<PartOf<'standalone'>['figures']>;
 }
 
 const read = (value: number, tolerance: number, source: string): Figure =>
@@ -27,6 +29,13 @@ const IN_HAND = assumed(-3, 2, 'rubber antenna near the body, -6 to -1 dBi; comm
 const EIRP = assumed(0, 1, 'its power is stated as e.i.r.p.');
 const WHIP = assumed(-2, 2, 'short whip; common practice, no source');
 
+/** The 121.5 MHz carrier that aircraft and lifeboats home on. */
+const HOMING = {
+  homingPowerW: assumed(0.05, 0.03, '50 mW, 3 dB either way; from memory'),
+  homingFrequencyMhz: figure(121.5, 0, 'standard', 'homing frequency of distress beacons, IMO text'),
+} as const;
+const LOW_1_W = read(1, 0.3, 'handheld owner’s manual: 1 W on the low setting');
+
 const ROWS: readonly Row[] = [
   {
     id: 'beacon-406-manual',
@@ -40,6 +49,7 @@ const ROWS: readonly Row[] = [
     sensitivityDbm: SENDS_ONLY,
     gainDbi: WHIP,
     internalGnss: true,
+    more: HOMING,
   },
   {
     id: 'beacon-406-float-free',
@@ -53,6 +63,7 @@ const ROWS: readonly Row[] = [
     sensitivityDbm: SENDS_ONLY,
     gainDbi: WHIP,
     internalGnss: true,
+    more: HOMING,
   },
   {
     id: 'beacon-personal',
@@ -66,6 +77,7 @@ const ROWS: readonly Row[] = [
     sensitivityDbm: SENDS_ONLY,
     gainDbi: WHIP,
     internalGnss: true,
+    more: HOMING,
   },
   {
     id: 'sart-radar',
@@ -104,6 +116,7 @@ const ROWS: readonly Row[] = [
     mhz: 156.8,
     sensitivityDbm: VHF_DBM,
     gainDbi: IN_HAND,
+    more: { lowTxPowerW: LOW_1_W },
   },
   {
     id: 'handheld-vhf-dsc-5w',
@@ -113,6 +126,7 @@ const ROWS: readonly Row[] = [
     mhz: 156.8,
     sensitivityDbm: VHF_DBM,
     gainDbi: IN_HAND,
+    more: { lowTxPowerW: LOW_1_W },
     dsc: true,
     internalGnss: true,
   },
@@ -142,6 +156,7 @@ function standalone(row: Row): PartOf<'standalone'> {
       frequencyMhz: figure(row.mhz, 0, 'standard', 'working frequency of the service'),
       rxSensitivityDbm: row.sensitivityDbm,
       gainDbi: row.gainDbi,
+      ...row.more,
     },
     traits: { dsc: row.dsc ?? false, internalGnss: row.internalGnss ?? false },
   };

@@ -1,8 +1,9 @@
 import { indexProject, type ProjectIndex } from '../catalogue/lookup.ts';
 import type { Part, PartOf, RfPort } from '../model/part.ts';
 import type { Item, Project } from '../model/project.ts';
+import { type CascadeResult, cascade, lossStage } from '../rf/cascade.ts';
 import { afterLossW, combineTolerances, lostPercent, wattsToDbm } from '../rf/decibels.ts';
-import { lossOfOpenEndVswrDb, openEndVswr } from '../rf/mismatch.ts';
+import { lossOfOpenEndVswrDb, openEndVswr, vswrAtInput } from '../rf/mismatch.ts';
 import { serviceOf, serviceOfClass, type Working, workingFrequency } from './band.ts';
 import { antennaMismatch, deviceLoss, type Loss, runLosses } from './elements.ts';
 import { measuredFeederLossDb } from './measuredLoss.ts';
@@ -129,6 +130,8 @@ function makeBudget(project: Project, index: ProjectIndex, ends: Ends): PathBudg
     deviceIds: devices.map((hop) => hop.item.id),
     ...totals(losses, txPowerW, walk.antennaPart.figures.gainDbi.value),
     antennaHeightM: walk.antenna.position.zM + walk.antennaPart.figures.feedHeightM.value,
+    ...matchOf(isTuned ? 1 : walk.antennaPart.figures.vswr.value, sumDb(feeder)),
+    reception: receptionOf(losses),
     openEndVswr: shownOpenEndVswr(sumDb(feeder)),
     measuredLossDb: measuredFeederLossDb(project.measurements, item.id, walk.hops, feeder),
     switchIds: devices.filter((hop) => !isSetFor(hop)).map((hop) => hop.item.id),
@@ -175,6 +178,21 @@ function withRunningTotals(losses: readonly Loss[], txPowerW: number | null): re
   });
 }
 
+/** The antenna's VSWR and what the feeder lets a meter at the radio see of it. A tuner shows the radio a match of its own. */
+function matchOf(vswr: number, feederLossDb: number): Pick<PathBudget, 'antennaVswr' | 'radioVswr'> {
+  const antennaVswr = Math.max(1, vswr);
+  return { antennaVswr, radioVswr: vswrAtInput(feederLossDb, antennaVswr) };
+}
+
+/** Friis over the path as the signal comes in, antenna side first. */
+function receptionOf(losses: readonly Loss[]): CascadeResult {
+  const stages = losses.flatMap(({ lossDb, amplifier }) => [
+    ...(lossDb > 0 ? [lossStage(lossDb)] : []),
+    ...(amplifier ? [amplifier] : []),
+  ]);
+  return cascade(stages.reverse());
+}
+
 const sumDb = (losses: readonly Loss[]): number => losses.reduce((sum, loss) => sum + loss.lossDb, 0);
 
 function shownOpenEndVswr(feederLossDb: number): number {
@@ -199,6 +217,8 @@ function integralBudget(item: Item, part: PartOf<'radio'>): PathBudget {
       deviceIds: [],
       ...totals([], watts > 0 ? watts : null, 0),
       antennaHeightM: item.position.zM,
+      ...matchOf(1, 0),
+      reception: receptionOf([]),
       openEndVswr: MAX_SHOWN_VSWR,
       measuredLossDb: null,
       switchIds: [],

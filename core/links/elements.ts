@@ -2,6 +2,7 @@ import type { ProjectIndex } from '../catalogue/lookup.ts';
 import type { Basis } from '../model/figure.ts';
 import type { PartOf } from '../model/part.ts';
 import type { Item, Run, Subject } from '../model/project.ts';
+import type { Stage } from '../rf/cascade.ts';
 import { coaxLoss } from '../rf/coax.ts';
 import { tableLossDb } from '../rf/lossTable.ts';
 import { mismatchLossDb, reflectionOfVswr } from '../rf/mismatch.ts';
@@ -18,6 +19,8 @@ export interface Loss {
   readonly basis: Basis;
   readonly source: string;
   readonly formula: string;
+  /** Gain and noise figure in reception of an amplifier in this way; absent for what only takes. */
+  readonly amplifier?: Stage;
 }
 
 /** What a run adds: its connector at the radio's end, the cable, its connector at the far end. */
@@ -88,6 +91,7 @@ export function deviceLoss(hop: DeviceHop, frequencyMhz: number): Loss {
     kind: isJoint ? 'joint' : 'device',
     label: `${item.tag}, ${part.name}`,
     subject: { kind: 'item', id: item.id },
+    ...amplifierOf(hop),
   } as const;
   const figure = part.figures[through.lossKey];
   if (figure) {
@@ -109,6 +113,14 @@ export function deviceLoss(hop: DeviceHop, frequencyMhz: number): Loss {
   }
   const source = 'no loss is stated for this way through the part';
   return { ...common, lossDb: 0, toleranceDb: 0, basis: 'assumed', source, formula: 'no loss reckoned' };
+}
+
+/** The receive amplifier of a way; one whose noise figure nobody states is taken as 5 dB (common practice, no source). */
+function amplifierOf({ part, through }: DeviceHop): { readonly amplifier?: Stage } {
+  const gain = through.gainKey === undefined ? undefined : part.figures[through.gainKey];
+  if (!gain) return {};
+  const noise = through.noiseFigureKey === undefined ? undefined : part.figures[through.noiseFigureKey];
+  return { amplifier: { gainDb: gain.value, noiseFigureDb: Math.max(0, noise?.value ?? 5) } };
 }
 
 /**

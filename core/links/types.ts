@@ -1,5 +1,6 @@
 import type { Basis } from '../model/figure.ts';
 import type { Subject } from '../model/project.ts';
+import type { CascadeResult } from '../rf/cascade.ts';
 
 export type PathService =
   | 'vhf-voice'
@@ -56,6 +57,11 @@ export interface PathBudget {
   /** Effective isotropic radiated power, dBm; null for a receiver. */
   readonly eirpDbm: number | null;
   readonly antennaGainDbi: number;
+  /** VSWR of the antenna itself, and what a meter at the radio reads of it through the feeder. */
+  readonly antennaVswr: number;
+  readonly radioVswr: number;
+  /** Antenna to socket in reception: gain and noise figure of everything between, amplifiers included, by Friis. */
+  readonly reception: CascadeResult;
   /** Effective height of the antenna's feed above the waterline, m. */
   readonly antennaHeightM: number;
   /** What a VSWR meter at the radio should read with the antenna taken off: the commissioning check of this feeder. */
@@ -64,42 +70,4 @@ export interface PathBudget {
   readonly measuredLossDb: number | null;
   /** Switches on the way that stand otherwise now: somebody has to set them before this path works. Empty when it is ready. */
   readonly switchIds: readonly string[];
-}
-
-/** A distance with its band: what the tolerances of the budget and of the model make of it, km. */
-export interface DistanceBand {
-  readonly nominalKm: number;
-  readonly lowKm: number;
-  readonly highKm: number;
-}
-
-/** How far one radio reaches one other station. All distances on one scale; see docs for what each word promises. */
-export interface RangeResult {
-  readonly id: string;
-  /** The path it goes by; null for a set with its own antenna. */
-  readonly pathId: string | null;
-  readonly itemId: string;
-  readonly stationId: string;
-  readonly service: 'voice' | 'ais';
-  readonly frequencyMhz: number;
-  readonly ownHeightM: number;
-  /** Geometric landmark, not a limit, km. */
-  readonly horizonKm: number;
-  /** Median level just at the receiver's stated sensitivity. */
-  readonly typical: DistanceBand;
-  /** The level still holds after the itemised real-life margin. */
-  readonly dependable: DistanceBand;
-  /** Which direction gives out first: own transmit to them, or theirs to us. */
-  readonly limitedBy: 'transmit' | 'receive';
-  /** What the feeder alone costs of each, km. */
-  readonly feederCostTypicalKm: number;
-  readonly feederCostDependableKm: number;
-  readonly maxLossTypicalDb: number;
-  readonly marginDb: number;
-}
-
-export interface LevelPoint {
-  readonly distanceKm: number;
-  /** Median level at the limiting receiver, dBm. */
-  readonly levelDbm: number;
 }

@@ -1,7 +1,6 @@
 import { type Boat, boatSchema, type Mast, type Overhead, type Place } from './boat.ts';
 import { DEFAULT_MARGIN } from './margin.ts';
-import type { Project, Settings, Station } from './project.ts';
-import { PROJECT_VERSION } from './project.ts';
+import { conditionsSchema, PROJECT_VERSION, type Project, type Settings, type Station } from './project.ts';
 import {
   type BoatNumbers,
   compartmentsOf,
@@ -73,13 +72,16 @@ export function defaultSettings(): Settings {
     feederLossLimitDb: FORTY_PERCENT_DB,
     voltageDropLimitPercent: 3,
     margin: DEFAULT_MARGIN.map((item) => ({ ...item })),
+    conditions: conditionsSchema.parse({}),
   };
 }
 
 /**
  * The far ends a project starts with. Heights, powers and feeder losses are common practice, no source; 2.15 dBi is a
  * half-wave whip; -107 dBm is the VHF receiver limit of 2 uV emf for 20 dB SINAD (ITU-R M.489, from memory). A handheld's
- * short antenna is taken 5 dB below a half-wave.
+ * short antenna is taken 5 dB below a half-wave. The mobile mast sends 20 W per carrier into 15 dBi and hears -101 dBm
+ * (3GPP TS 36.104 wide-area base station, from memory); the access point radiates 100 mW (EN 300 328, from memory) and hears
+ * -85 dBm at a useful rate.
  */
 export const DEFAULT_STATIONS: readonly Station[] = [
   station('like-yacht', 'A like yacht', 'yacht', 15, 2.15, 2, 25, 2),
@@ -88,6 +90,16 @@ export const DEFAULT_STATIONS: readonly Station[] = [
   station('coast-station', 'Coast station', 'coast', 100, 6, 3, 25, 12.5),
   station('rescue-helicopter', 'Rescue helicopter', 'helicopter', 150, 0, 1, 10, 0),
   station('raft-handheld', 'Handheld in a raft', 'raft', 1.2, -2.85, 0, 5, 0),
+  {
+    ...station('mobile-mast', 'Mobile-network mast', 'mobile-mast', 40, 15, 3, 0, 0),
+    cellularPowerW: 20,
+    sensitivityDbm: -101,
+  },
+  {
+    ...station('harbour-wifi', 'Harbour Wi-Fi', 'access-point', 6, 5, 1, 0, 0),
+    wifiPowerW: 0.04,
+    sensitivityDbm: -85,
+  },
 ];
 
 function station(
@@ -100,7 +112,8 @@ function station(
   voicePowerW: number,
   aisPowerW: number,
 ): Station {
-  return { id, name, kind, antennaHeightM, gainDbi, feederLossDb, voicePowerW, aisPowerW, sensitivityDbm: -107 };
+  const other = { cellularPowerW: 0, wifiPowerW: 0, sensitivityDbm: -107 };
+  return { id, name, kind, antennaHeightM, gainDbi, feederLossDb, voicePowerW, aisPowerW, ...other };
 }
 
 function checkedNumbers(input: NewProjectInput): BoatNumbers {

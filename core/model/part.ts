@@ -100,6 +100,17 @@ export const radioPartSchema = z.strictObject({
     supplyVoltageV: f,
     txCurrentA: f,
     rxCurrentA: f,
+    /** Power of its low setting, W; absent where it has one setting only. */
+    lowTxPowerW: optionalFigure,
+    /** Share of the time it sends in use, per cent: what heating and exposure are averaged over. */
+    dutyPercent: optionalFigure,
+    /** Of the receiver; absent where only the sensitivity is stated. */
+    noiseFigureDb: optionalFigure,
+    /** Gain of the antenna built into it, dBi; absent where it has none. */
+    ownAntennaGainDbi: optionalFigure,
+    /** Net gain the GNSS receiver wants before its socket, dB: least and most. */
+    gainMinDb: optionalFigure,
+    gainMaxDb: optionalFigure,
   }),
   traits: z.strictObject({
     /** Digital selective calling: can send a distress alert. */
@@ -147,6 +158,14 @@ export const antennaPartSchema = z.strictObject({
     vswr: f,
     /** Gain of an amplifier in the antenna, dB; absent for a passive one. */
     amplifierGainDb: optionalFigure,
+    amplifierNoiseFigureDb: optionalFigure,
+    /** Half-wave elements above each other, a whole number, and the distance of their centres in wavelengths. */
+    elements: optionalFigure,
+    pitchWavelengths: optionalFigure,
+    /** Loss resistance of earth, joints and hull under an HF antenna, ohm. */
+    groundLossOhm: optionalFigure,
+    /** Radius of the conductor of an HF antenna, mm. */
+    conductorRadiusMm: optionalFigure,
   }),
   traits: z.strictObject({
     polarisation: z.enum(['vertical', 'horizontal', 'circular']),
@@ -175,6 +194,9 @@ export const throughSchema = z.strictObject({
   toPortId: z.string(),
   /** Key into the part's `figures` or, if not there, its `lossTables`. */
   lossKey: z.string(),
+  /** Keys of the figures with gain and noise figure, dB, of an amplifier in this way; it acts on reception only. */
+  gainKey: z.string().optional(),
+  noiseFigureKey: z.string().optional(),
   transmit: z.boolean(),
   receive: z.boolean(),
   /** What this way does when the device has no supply or has failed. `through` for a plain passive part. */
@@ -201,7 +223,14 @@ export const inlinePartSchema = z.strictObject({
 export const positionSourcePartSchema = z.strictObject({
   ...common,
   kind: z.literal('position-source'),
-  figures: z.strictObject({ supplyVoltageV: f, currentA: f }),
+  figures: z.strictObject({
+    supplyVoltageV: f,
+    currentA: f,
+    noiseFigureDb: optionalFigure,
+    /** Net gain the receiver wants before its socket, dB: least and most. */
+    gainMinDb: optionalFigure,
+    gainMaxDb: optionalFigure,
+  }),
   traits: z.strictObject({ integralAntenna: z.boolean(), display: z.boolean() }),
 });
 
@@ -248,7 +277,16 @@ export const standalonePartSchema = z.strictObject({
   ...common,
   kind: z.literal('standalone'),
   standaloneClass: standaloneClassSchema,
-  figures: z.strictObject({ txPowerW: f, frequencyMhz: f, rxSensitivityDbm: f, gainDbi: f }),
+  figures: z.strictObject({
+    txPowerW: f,
+    frequencyMhz: f,
+    rxSensitivityDbm: f,
+    gainDbi: f,
+    lowTxPowerW: optionalFigure,
+    /** Homing signal of a beacon: power, W, and carrier, MHz. */
+    homingPowerW: optionalFigure,
+    homingFrequencyMhz: optionalFigure,
+  }),
   traits: z.strictObject({ dsc: z.boolean(), internalGnss: z.boolean() }),
 });
 

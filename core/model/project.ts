@@ -158,13 +158,16 @@ export type DataLink = z.infer<typeof dataLinkSchema>;
 export const stationSchema = z.strictObject({
   id: z.string(),
   name: z.string(),
-  kind: z.enum(['yacht', 'small-craft', 'ship', 'coast', 'raft', 'helicopter']),
+  kind: z.enum(['yacht', 'small-craft', 'ship', 'coast', 'raft', 'helicopter', 'mobile-mast', 'access-point']),
   antennaHeightM: z.number().positive().max(5000),
   gainDbi: z.number().min(-20).max(20),
   feederLossDb: z.number().nonnegative().max(30),
   voicePowerW: z.number().nonnegative().max(100),
   /** 0 when the station carries no AIS transmitter. */
   aisPowerW: z.number().nonnegative().max(100),
+  /** Of a mast of the mobile networks and of a Wi-Fi access point ashore; 0 for none. */
+  cellularPowerW: z.number().nonnegative().max(100).default(0),
+  wifiPowerW: z.number().nonnegative().max(100).default(0),
   sensitivityDbm: z.number().min(-140).max(-50),
 });
 export type Station = z.infer<typeof stationSchema>;
@@ -216,6 +219,25 @@ export type MarginItem = z.infer<typeof marginItemSchema>;
 export const horizonRuleSchema = z.enum(['four-thirds-earth', 'trade-2.25', 'trade-2.2', 'geometric']);
 export type HorizonRule = z.infer<typeof horizonRuleSchema>;
 
+/** What no drawing shows: the noise around the boat and the ionosphere above it, as the user states them. */
+export const conditionsSchema = z.strictObject({
+  /** Man-made noise by the categories of Rec. ITU-R P.372. */
+  noise: z.enum(['city', 'residential', 'rural', 'quiet-rural']).default('rural'),
+  /** Lightning noise at MF and HF, over the man-made floor. */
+  lightning: z.enum(['none', 'moderate', 'strong', 'severe']).default('none'),
+  /** Critical frequency of the F2 layer, MHz: its highest of the day and its lowest of the night. */
+  foF2DayMhz: z.number().min(0.5).max(25).default(8),
+  foF2NightMhz: z.number().min(0.5).max(25).default(4),
+  /** M(3000)F2, what a 3000 km hop carries over what goes straight up. */
+  m3000: z.number().min(2).max(4).default(3),
+  /** Where and when, for the height of the sun. */
+  latitudeDeg: z.number().min(-90).max(90).default(45),
+  month: z.number().int().min(1).max(12).default(7),
+  /** Twelve-month mean sunspot number R12. */
+  sunspotNumber: z.number().min(0).max(300).default(80),
+});
+export type Conditions = z.infer<typeof conditionsSchema>;
+
 export const settingsSchema = z.strictObject({
   horizonRule: horizonRuleSchema,
   /** Feeder loss above which a path is flagged, dB. 2.218 dB is 40 per cent. */
@@ -223,6 +245,7 @@ export const settingsSchema = z.strictObject({
   voltageDropLimitPercent: z.number().positive().max(20),
   /** The real-life margin between the typical and the dependable range, item by item. */
   margin: z.array(marginItemSchema),
+  conditions: conditionsSchema.prefault({}),
 });
 export type Settings = z.infer<typeof settingsSchema>;
 

@@ -1,7 +1,8 @@
-import type { PathBudget, RangeResult } from '../links/types.ts';
+import type { PathBudget } from '../links/types.ts';
 import type { Boat } from '../model/boat.ts';
 import type { Project } from '../model/project.ts';
 import type { ServiceId } from '../model/services.ts';
+import type { RangeResult } from '../reach/types.ts';
 import { failureEvents } from './events.ts';
 import type { TriedWay } from './matrix.ts';
 import { failureMatrix } from './matrix.ts';

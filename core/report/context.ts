@@ -1,6 +1,6 @@
 import type { Assessment } from '../assess.ts';
-import type { DistanceBand } from '../links/types.ts';
 import type { Project } from '../model/project.ts';
+import type { DistanceBand } from '../reach/types.ts';
 import { formatNumber, formatQuantity, shownQuantity } from '../units/format.ts';
 import type { UnitPreferences } from '../units/preferences.ts';
 import type { Unit } from '../units/quantity.ts';

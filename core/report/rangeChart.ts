@@ -1,5 +1,5 @@
 import type { Drawing, Shape } from '../drawing/types.ts';
-import type { DistanceBand, RangeResult } from '../links/types.ts';
+import type { DistanceBand, RangeResult } from '../reach/types.ts';
 import { KM_PER_NM } from '../units/constants.ts';
 import { formatNumber } from '../units/format.ts';
 import { distanceUnit, type SheetContext } from './context.ts';

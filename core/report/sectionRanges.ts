@@ -1,10 +1,9 @@
-import type { RangeResult } from '../links/types.ts';
+import { type RangeResult, SEA_SERVICE_WORDS } from '../reach/types.ts';
 import { bandText, bare, distanceUnit, type SheetContext, show } from './context.ts';
 import { rangeChart } from './rangeChart.ts';
 import type { Block, SheetSection } from './types.ts';
 import { itemTag } from './words.ts';
 
-const SERVICE_WORDS = { voice: 'voice', ais: 'AIS' } as const;
 const LIMIT_WORDS = { transmit: 'they hear you', receive: 'you hear them' } as const;
 
 /** How far each radio reaches each other station, with what every distance promises. */
@@ -49,7 +48,7 @@ function radioGroups(ranges: readonly RangeResult[]): RangeResult[][] {
 export function rangeTitle(context: SheetContext, result: RangeResult): string {
   const path = context.assessment.paths.find((each) => each.id === result.pathId);
   const by = path ? ` by ${itemTag(context.project, path.antennaId)}` : ', own antenna';
-  return `${itemTag(context.project, result.itemId)}${by}, ${SERVICE_WORDS[result.service]}`;
+  return `${itemTag(context.project, result.itemId)}${by}, ${SEA_SERVICE_WORDS[result.service]}`;
 }
 
 export function stationName(context: SheetContext, result: RangeResult): string {

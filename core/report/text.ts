@@ -1,6 +1,7 @@
 import type { Assessment } from '../assess.ts';
-import type { PathBudget, RangeResult } from '../links/types.ts';
+import type { PathBudget } from '../links/types.ts';
 import type { Project } from '../model/project.ts';
+import type { RangeResult } from '../reach/types.ts';
 import type { UnitPreferences } from '../units/preferences.ts';
 import { GOVERNS } from './cautions.ts';
 import { bandText, bare, distanceUnit, type SheetContext } from './context.ts';

@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react';
-import type { RangeResult } from '../../core/links/types.ts';
 import type { Project } from '../../core/model/project.ts';
+import type { RangeResult } from '../../core/reach/types.ts';
 import { Choice } from '../app/Choice.tsx';
 import { useApp } from '../store/context.ts';
 import { useAssessment } from '../store/derived.ts';

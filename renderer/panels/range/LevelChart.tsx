@@ -1,9 +1,9 @@
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
 import { useId, useMemo, useRef } from 'react';
-import { type LevelCurve, levelCurve } from '../../../core/links/levelCurve.ts';
-import type { LevelPoint, RangeResult } from '../../../core/links/types.ts';
 import type { Project, Station } from '../../../core/model/project.ts';
+import { type LevelCurve, levelCurve } from '../../../core/reach/levelCurve.ts';
+import type { LevelPoint, RangeResult } from '../../../core/reach/types.ts';
 import { formatNumber } from '../../../core/units/format.ts';
 import { useElementSize } from '../../canvas/useElementSize.ts';
 import { useApp } from '../../store/context.ts';

@@ -1,7 +1,7 @@
 import { useRef } from 'react';
 import { Button } from 'react-aria-components';
-import type { DistanceBand, RangeResult } from '../../../core/links/types.ts';
 import type { Project } from '../../../core/model/project.ts';
+import type { DistanceBand, RangeResult } from '../../../core/reach/types.ts';
 import { useElementSize } from '../../canvas/useElementSize.ts';
 import { useApp } from '../../store/context.ts';
 import { useFormat } from '../../ui/text.ts';

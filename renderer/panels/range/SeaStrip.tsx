@@ -1,6 +1,6 @@
 import { useId, useRef } from 'react';
-import type { RangeResult } from '../../../core/links/types.ts';
 import type { Project, Station } from '../../../core/model/project.ts';
+import type { RangeResult } from '../../../core/reach/types.ts';
 import { useElementSize } from '../../canvas/useElementSize.ts';
 import { useFormat } from '../../ui/text.ts';
 import { LANE_PX, type RangeMark } from './marks.ts';

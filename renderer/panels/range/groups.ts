@@ -1,5 +1,6 @@
-import type { PathBudget, RangeResult } from '../../../core/links/types.ts';
+import type { PathBudget } from '../../../core/links/types.ts';
 import type { HorizonRule, Project, Station, Subject } from '../../../core/model/project.ts';
+import { type RangeResult, SEA_SERVICE_WORDS } from '../../../core/reach/types.ts';
 import { itemTag } from '../../../core/report/words.ts';
 import { q, type RichText } from '../../../core/units/quantity.ts';
 import { megahertz } from '../pathLoss/figures.ts';
@@ -34,10 +35,7 @@ export function groupName(project: Project, { itemId, path, results }: RangeGrou
   const by = path ? ` by ${itemTag(project, path.antennaId)}` : ', own antenna';
   const [first] = results;
   if (!first) return [itemTag(project, itemId)];
-  return [
-    `${itemTag(project, itemId)}${by}, ${first.service === 'ais' ? 'AIS' : 'voice'} `,
-    megahertz(first.frequencyMhz),
-  ];
+  return [`${itemTag(project, itemId)}${by}, ${SEA_SERVICE_WORDS[first.service]} `, megahertz(first.frequencyMhz)];
 }
 
 /** Groups that what is selected has to do with. */
@@ -80,6 +78,8 @@ export const STATION_KINDS: readonly { readonly id: Station['kind']; readonly na
   { id: 'coast', name: 'Coast station' },
   { id: 'raft', name: 'Raft' },
   { id: 'helicopter', name: 'Helicopter' },
+  { id: 'mobile-mast', name: 'Mobile-network mast' },
+  { id: 'access-point', name: 'Wi-Fi access point' },
 ];
 
 /** A station to begin with: a ship's bridge, by the same common practice as the ones a project starts with. */
@@ -95,6 +95,8 @@ export function newStation(stations: readonly Station[]): Omit<Station, 'id'> {
     feederLossDb: 2,
     voicePowerW: 25,
     aisPowerW: 12.5,
+    cellularPowerW: 0,
+    wifiPowerW: 0,
     sensitivityDbm: -107,
   };
 }

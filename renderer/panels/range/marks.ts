@@ -1,5 +1,5 @@
 import { textWidth } from '../../../core/drawing/textWidth.ts';
-import type { RangeResult } from '../../../core/links/types.ts';
+import type { RangeResult } from '../../../core/reach/types.ts';
 import { inLanes, laneCount, type PlacedTag, type Tag } from './lanes.ts';
 
 /** Size of the words in a chart, px, and the height of a line of them. */

@@ -1,5 +1,5 @@
 import { scaleLinear } from 'd3-scale';
-import type { RangeResult } from '../../../core/links/types.ts';
+import type { RangeResult } from '../../../core/reach/types.ts';
 import { KM_PER_NM } from '../../../core/units/constants.ts';
 import type { UnitPreferences } from '../../../core/units/preferences.ts';
 

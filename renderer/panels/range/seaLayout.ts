@@ -1,5 +1,5 @@
-import type { RangeResult } from '../../../core/links/types.ts';
 import type { HorizonRule, Station } from '../../../core/model/project.ts';
+import type { RangeResult } from '../../../core/reach/types.ts';
 import { inLanes, laneCount, type PlacedTag } from './lanes.ts';
 import { LANE_PX, rangeMarks, tagWidth } from './marks.ts';
 import { farthestKm } from './scale.ts';

@@ -1,5 +1,5 @@
-import type { LevelCurve } from '../../../core/links/levelCurve.ts';
-import type { RangeResult } from '../../../core/links/types.ts';
+import type { LevelCurve } from '../../../core/reach/levelCurve.ts';
+import type { RangeResult } from '../../../core/reach/types.ts';
 import { q, type RichText } from '../../../core/units/quantity.ts';
 import { LIMIT_WORDS } from './groups.ts';
 

@@ -85,7 +85,7 @@ describe('a new boat', () => {
     // 40 per cent lost leaves 60: 10 log10(1 / 0.6).
     expect(FORTY_PERCENT_DB).toBeCloseTo(2.218, 3);
     expect(settings).toMatchObject({ horizonRule: 'four-thirds-earth', voltageDropLimitPercent: 3 });
-    expect(stations.map(({ antennaHeightM }) => antennaHeightM)).toEqual([15, 2, 25, 100, 150, 1.2]);
+    expect(stations.map(({ antennaHeightM }) => antennaHeightM)).toEqual([15, 2, 25, 100, 150, 1.2, 40, 6]);
   });
 
   it('is refused with a sentence for numbers that cannot be', () => {

@@ -1,8 +1,9 @@
 import type { Assessment } from '../../../core/assess.ts';
-import type { PathBudget, PathElement, RangeResult } from '../../../core/links/types.ts';
+import type { PathBudget, PathElement } from '../../../core/links/types.ts';
 import { figure } from '../../../core/model/figure.ts';
 import { type Project, projectSchema } from '../../../core/model/project.ts';
 import { SERVICES } from '../../../core/model/services.ts';
+import type { RangeResult } from '../../../core/reach/types.ts';
 import type { MatrixRow } from '../../../core/redundancy/types.ts';
 import { q } from '../../../core/units/quantity.ts';
 
@@ -350,6 +351,9 @@ export const VOICE_PATH: PathBudget = {
   eirpDbm: 42.7,
   antennaGainDbi: 2.15,
   antennaHeightM: 16.7,
+  antennaVswr: 1.3,
+  radioVswr: 1.13,
+  reception: { gainDb: -3.426, noiseFigureDb: 3.426 },
   openEndVswr: 2.67,
   measuredLossDb: null,
   switchIds: [],

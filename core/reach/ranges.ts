@@ -1,4 +1,5 @@
 import { indexProject } from '../catalogue/lookup.ts';
+import type { PathBudget } from '../links/types.ts';
 import type { Figure } from '../model/figure.ts';
 import { marginDb } from '../model/margin.ts';
 import type { Part, PartOf } from '../model/part.ts';
@@ -7,7 +8,7 @@ import { horizonKm } from '../propagation/horizon.ts';
 import { reachSolver } from '../propagation/reach.ts';
 import { LEAST_HEIGHT_M } from '../propagation/sphericalEarth.ts';
 import { combineTolerances, powerToleranceDb, wattsToDbm } from '../rf/decibels.ts';
-import type { DistanceBand, PathBudget, RangeResult } from './types.ts';
+import type { DistanceBand, RangeResult } from './types.ts';
 
 /** Tolerance of the sea model at VHF against full-wave theory and measured medians, dB (docs/methods.md, "Smooth sea"). */
 export const MODEL_TOLERANCE_DB = 4;

@@ -1,15 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { budgetPaths } from '../../../core/links/budget.ts';
-import { levelCurve } from '../../../core/links/levelCurve.ts';
-import { countedLossDb, MODEL_TOLERANCE_DB, solveRanges } from '../../../core/links/ranges.ts';
-import type { RangeResult } from '../../../core/links/types.ts';
 import { DEFAULT_MARGIN, marginDb } from '../../../core/model/margin.ts';
 import type { PartOf } from '../../../core/model/part.ts';
 import type { Project } from '../../../core/model/project.ts';
 import { seaPathLossDb } from '../../../core/propagation/sphericalEarth.ts';
+import { levelCurve } from '../../../core/reach/levelCurve.ts';
+import { countedLossDb, MODEL_TOLERANCE_DB, solveRanges } from '../../../core/reach/ranges.ts';
+import type { RangeResult } from '../../../core/reach/types.ts';
 import { KM_PER_NM } from '../../../core/units/constants.ts';
-import { f, item, project, radio, run, WHIP } from './fixture.ts';
+import { f, item, project, radio, run, WHIP } from '../links/fixture.ts';
 
 const HANDHELD: PartOf<'standalone'> = {
   kind: 'standalone',
