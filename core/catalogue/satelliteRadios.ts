@@ -23,7 +23,7 @@ export const SATELLITE_AND_SHORE_ROWS: readonly RadioRow[] = [
     sensitivity: LEO_DBM,
     amps: [assumed(0.5, 0.3), assumed(0.1, 0.05)],
     more: LEO_MORE,
-    traits: { ownBattery: true, portable: true, internalGnss: true },
+    traits: { ownBattery: true, portable: true, internalGnss: true, orbit: 'low' },
   },
   {
     id: 'radio-l-band-voice',
@@ -35,7 +35,7 @@ export const SATELLITE_AND_SHORE_ROWS: readonly RadioRow[] = [
     sensitivity: LEO_DBM,
     amps: [assumed(1, 0.4), assumed(0.2, 0.1)],
     more: { ...LEO_MORE, dutyPercent: assumed(12, 5, 'one slot in eight or so of a call; from memory') },
-    traits: { ownBattery: true, portable: true },
+    traits: { ownBattery: true, portable: true, orbit: 'low' },
   },
   {
     id: 'radio-l-band-fixed',
@@ -54,7 +54,7 @@ export const SATELLITE_AND_SHORE_ROWS: readonly RadioRow[] = [
       read(1.1, 0.7, 'class A AIS installation manual app. 9.1, at 24 V'),
     ],
     more: { noiseFigureDb: assumed(2.5, 1), dutyPercent: assumed(5, 5) },
-    traits: { internalGnss: true },
+    traits: { internalGnss: true, orbit: 'geostationary' },
   },
   {
     id: 'radio-broadband-terminal',
@@ -70,7 +70,7 @@ export const SATELLITE_AND_SHORE_ROWS: readonly RadioRow[] = [
       ownAntennaGainDbi: assumed(33, 3, 'flat array of half a metre at 12 GHz, from memory'),
       noiseFigureDb: assumed(1.5, 0.5),
     },
-    traits: { integralAntenna: true },
+    traits: { integralAntenna: true, orbit: 'low' },
   },
   {
     id: 'radio-gnss-receiver',

@@ -88,6 +88,10 @@ export const radioClassSchema = z.enum([
 ]);
 export type RadioClass = z.infer<typeof radioClassSchema>;
 
+/** How high the satellites of a system fly: some 800 km, some 20 000 km, or over the equator with the earth. */
+export const orbitSchema = z.enum(['low', 'medium', 'geostationary']);
+export type Orbit = z.infer<typeof orbitSchema>;
+
 /** A set with antenna sockets. `txPowerW` is 0 for a receiver. */
 export const radioPartSchema = z.strictObject({
   ...common,
@@ -125,6 +129,8 @@ export const radioPartSchema = z.strictObject({
     portable: z.boolean(),
     /** Its antenna is inside: needs no run, only a clear sky at its place. */
     integralAntenna: z.boolean(),
+    /** Which satellites it works by; absent for what uses none. Where it is not said, the class decides. */
+    orbit: orbitSchema.optional(),
   }),
 });
 
