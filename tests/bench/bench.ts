@@ -1,87 +1,16 @@
-import { readFileSync } from 'node:fs';
-import { join, resolve } from 'node:path';
-import { assess } from '../../core/assess.ts';
-import { parseProject } from '../../core/document/load.ts';
-import { drawInstallation } from '../../core/drawing/profile.ts';
-import { fitProjection } from '../../core/drawing/projection.ts';
-import { moveItems } from '../../core/edit/items.ts';
-import type { Project } from '../../core/model/project.ts';
-import { METRIC_PREFERENCES } from '../../core/units/preferences.ts';
-import { generatedVessel } from '../support/generatedVessel.ts';
+import { assessmentRows } from './assessments.ts';
+import { modelRows } from './models.ts';
+import { solveRows } from './solves.ts';
+import { kept } from './timing.ts';
 
-// `npm run bench`: how long a full assessment takes cold, after one item moved, and a whole drag step with its drawing.
+// `npm run bench`: how fast the models, the solves behind the panels and the whole assessment are, on one core.
 
-const DEMO = resolve('assets/demo');
-
-function demo(name: string): Project {
-  const loaded = parseProject(readFileSync(join(DEMO, `${name}.backstay`), 'utf8'));
-  if (!loaded.ok) throw new Error(`${name} does not load`);
-  return loaded.project;
-}
-
-const milliseconds = (work: () => unknown): number => {
-  const start = performance.now();
-  work();
-  return performance.now() - start;
-};
-
-const median = (values: readonly number[]): number =>
-  values.toSorted((a, b) => a - b)[values.length >> 1] ?? Number.NaN;
-
-/** A copy that shares nothing, so that no cache by identity can help. */
-const cold = (project: Project): Project => structuredClone(project);
-
-/** The antenna is moved, because most hangs on it. */
-function moved(project: Project, step: number): Project {
-  const antenna = project.items.find((item) => item.partId.startsWith('antenna')) ?? project.items[0];
-  return antenna ? moveItems(project, [antenna.id], { dxM: 0.01 * step, dyM: 0, dzM: 0 }) : project;
-}
-
-function draw(project: Project): unknown {
-  const { paths, findings } = assess(project);
-  const projection = fitProjection(project, 1100, 700, 20);
-  const show = {
-    grid: true,
-    boat: true,
-    labels: true,
-    balloons: true,
-    findingMarks: true,
-    feeds: false,
-    links: false,
-    places: false,
-  };
-  const options = { width: 1100, height: 700, projection, textSize: 11, preferences: METRIC_PREFERENCES, show };
-  return drawInstallation(project, { paths, findings }, options);
-}
-
-function row(name: string, project: Project): Record<string, string | number> {
-  const coldTimes = Array.from({ length: 7 }, () => {
-    const copy = cold(project);
-    return milliseconds(() => assess(copy));
-  });
-  let current = project;
-  assess(current);
-  draw(current);
-  const moveTimes: number[] = [];
-  const stepTimes: number[] = [];
-  for (let step = 1; step <= 31; step += 1) {
-    const next = moved(current, step % 2 === 0 ? 1 : -1);
-    const assessed = milliseconds(() => assess(next));
-    moveTimes.push(assessed);
-    stepTimes.push(assessed + milliseconds(() => draw(next)));
-    current = next;
-  }
-  return {
-    vessel: name,
-    items: project.items.length,
-    'cold, ms': coldTimes.length ? median(coldTimes).toFixed(1) : '',
-    'after a move, ms': median(moveTimes).toFixed(1),
-    'drag step with drawing, ms': median(stepTimes).toFixed(1),
-    'worst drag step, ms': Math.max(...stepTimes).toFixed(1),
-  };
-}
-
-const demos = ['brannoch-tern', 'pelluna', 'vessarine'].map((name) => row(name, demo(name)));
-const generated = [50, 500, 2000].map((count) => row(`generated, ${count} items`, generatedVessel(count)));
-console.table([...demos, ...generated]);
-console.log(`Heap in use at the end: ${(process.memoryUsage().heapUsed / 1e6).toFixed(0)} MB`);
+console.log('Models, sums in a second');
+console.table(modelRows());
+console.log('Solves behind the panels, cold');
+console.table(solveRows());
+console.log('Assessment (aim at 500 items: 100 ms cold, 16 ms after a move)');
+console.table(assessmentRows());
+console.log(
+  `Heap in use at the end: ${(process.memoryUsage().heapUsed / 1e6).toFixed(0)} MB. Sum of all, so that none is left out: ${kept().toExponential(3)}`,
+);
