@@ -39,8 +39,15 @@ export interface RangeResult {
 
 export interface LevelPoint {
   readonly distanceKm: number;
-  /** Median level at the limiting receiver, dBm. */
+  /** Level at the limiting receiver, dBm: the median, or what holds for the stated share of the time. */
   readonly levelDbm: number;
+  /** The same less and plus the band of the tolerances, dBm. */
+  readonly lowDbm: number;
+  readonly highDbm: number;
+  /** Median with the lobes of the wave the sea reflects; null where two rays do not hold. */
+  readonly twoRayDbm: number | null;
+  /** Median with what the air scatters, the upper line of a good day; null where an antenna is too low to count on it. */
+  readonly scatterDbm: number | null;
 }
 
 /**
@@ -106,12 +113,16 @@ export interface RangeExplanation {
   readonly uncertainty: readonly UncertaintyShare[];
   /** Noise at the own receiver: what the place and the chain make of the stated sensitivity. */
   readonly noise: NoiseSum | null;
+  /** Mobile data only: how far a telephone in the hand on deck would reach instead, km. */
+  readonly withoutKm?: { readonly typical: number; readonly dependable: number };
 }
 
 /** What noise does to the own receiver. */
 export interface NoiseSum {
   readonly statedDbm: number;
-  /** Of antenna to receiver, at the antenna, dB. */
+  /** Of the receiver alone, dB: stated, or worked back from its sensitivity. */
+  readonly receiverNoiseFigureDb: number;
+  /** Of antenna to receiver, the receiver included, at the antenna, dB. */
   readonly chainNoiseFigureDb: number;
   /** From outside, median above kT0B, dB; null where no law covers the frequency. */
   readonly externalDb: number | null;
@@ -134,6 +145,8 @@ export interface HfResult {
   readonly effectiveLengthM: number;
   readonly groundLossOhm: number;
   readonly bands: readonly HfBand[];
+  /** What holds for every band: the earth strap, a lead-in inside metal, a missing tuner. */
+  readonly notes: readonly string[];
 }
 
 /** The antenna, the power and the ground wave on one marine band. */
@@ -142,16 +155,17 @@ export interface HfBand {
   /** `2 MHz`, `518 kHz`. */
   readonly name: string;
   readonly frequencyMhz: number;
-  readonly radiationOhm: number;
-  readonly reactanceOhm: number;
-  readonly coilOhm: number;
+  /** These three are null where the wire is too long for the closed forms; then `efficiency` is a least value. */
+  readonly radiationOhm: number | null;
+  readonly reactanceOhm: number | null;
+  readonly coilOhm: number | null;
   /** Share of the power at the antenna that is radiated, 0 to 1. */
   readonly efficiency: number;
   /** Loss of feeder and tuner before it, dB. */
   readonly feederLossDb: number;
   /** Null for a receiver. */
   readonly radiatedW: number | null;
-  /** Volts at the insulator at full power, peak; null for a receiver. */
+  /** Volts at the insulator at full power, peak; null for a receiver and where the closed forms do not hold. */
   readonly insulatorPeakV: number | null;
   /** External noise, dB above kT0B. */
   readonly noiseDb: number;
