@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { parse } from 'csv-parse/sync';
+import { noteWorst } from '../support/worst.ts';
 
 /** One row of a table under tests/published/data: text by column. Lines that start with `#` say where it comes from. */
 export type Row = Readonly<Record<string, string>>;
@@ -24,5 +25,6 @@ export function worst(rows: readonly Row[], difference: (row: Row) => number): {
     const error = Math.abs(difference(row));
     if (!(error <= found.error)) found = { error, row };
   }
+  noteWorst(`worst ${found.error} of ${rows.length}`);
   return found;
 }
