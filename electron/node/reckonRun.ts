@@ -1,7 +1,6 @@
-import { parse } from 'csv-parse/sync';
-import { stringify } from 'csv-stringify/sync';
 import { inWords, reckon, SUMS } from '../../core/reckon/sums.ts';
 import type { Answer, Sum } from '../../core/reckon/types.ts';
+import { batchCsv, batchJson, doRows, failureLines, readRows } from './reckonBatch.ts';
 
 export interface CommandResult {
   readonly exitCode: 0 | 2;
@@ -83,16 +82,18 @@ function help(sumId: string | null): CommandResult {
   const sums = SUMS.filter(({ id }) => sumId === null || id === sumId);
   const intro =
     'Numbers may have a decimal point or comma. --json prints values at full precision. --batch does one row after\n' +
-    'another of a CSV file whose header names the keys (and the sum, in a column "sum", where it is not on the line).\n';
+    'another of a CSV file whose header names the keys (and the sum, in a column "sum", where it is not on the line); a row\n' +
+    'that cannot be done says why in the column "error", and the others are done all the same.\n';
   return good([`${USAGE}\n`, intro, ...sums.map(helpOf)].join('\n'));
 }
 
 function helpOf(sum: Sum): string {
+  const width = 2 + Math.max(10, ...sum.parameters.map(({ key }) => key.length));
   const lines = sum.parameters.map((parameter) => {
     const { key, fallback } = parameter;
     const isChoice = sum.oneOf?.includes(key) === true;
     const note = fallback !== undefined ? ` (${fallback} when left out)` : isChoice ? ' (one of these)' : '';
-    return `    ${key.padEnd(12)}${inWords(parameter)}${note}`;
+    return `    ${key.padEnd(width)}${inWords(parameter)}${note}`;
   });
   const needed = sum.parameters.filter(
     ({ key, fallback }) => fallback === undefined && !sum.oneOf?.slice(1).includes(key),
@@ -103,62 +104,22 @@ function helpOf(sum: Sum): string {
   );
 }
 
-type Cells = Readonly<Record<string, string>>;
-
 function batch(request: Request, path: string, readText: (path: string) => string): CommandResult {
-  let rows: readonly Cells[];
+  const read = readTable(path, readText);
+  if (typeof read === 'string') return bad(read);
+  const done = doRows(read, request.sumId, request.typed);
+  const stderr = failureLines(done);
+  return { exitCode: stderr === '' ? 0 : 2, stdout: request.isJson ? batchJson(done) : batchCsv(done), stderr };
+}
+
+/** The rows, or the sentence that says why there are none. */
+function readTable(path: string, readText: (path: string) => string): ReturnType<typeof readRows> | string {
   try {
-    rows = readRows(readText(path));
+    const rows = readRows(readText(path));
+    return rows.length > 0
+      ? rows
+      : `${path} has no rows: its first line names the keys, each line after it is one case.`;
   } catch (error) {
-    return bad(`${path} cannot be read as a CSV table: ${error instanceof Error ? error.message : String(error)}`);
+    return `${path} cannot be read as a CSV table: ${error instanceof Error ? error.message : String(error)}`;
   }
-  if (rows.length === 0)
-    return bad(`${path} has no rows: its first line names the keys, each line after it is one case.`);
-  const done = rows.map((row) => doRow(request, row));
-  const failures = done.filter(({ error }) => error !== '').length;
-  const stderr =
-    failures === 0 ? '' : `${failures} of ${rows.length} rows could not be done; see the column "error".\n`;
-  return { exitCode: failures === 0 ? 0 : 2, stdout: request.isJson ? batchJson(done) : batchCsv(done), stderr };
-}
-
-/** Comma or semicolon, whichever the header uses more: sheets with decimal commas use the semicolon. */
-function readRows(text: string): readonly Cells[] {
-  const header = text.slice(0, text.search(/[\r\n]|$/));
-  const delimiter = header.split(';').length > header.split(',').length ? ';' : ',';
-  return parse(text, { columns: true, bom: true, delimiter, skip_empty_lines: true, trim: true }) as Cells[];
-}
-
-interface Done {
-  readonly row: Cells;
-  readonly answers: readonly Answer[];
-  readonly error: string;
-}
-
-function doRow(request: Request, row: Cells): Done {
-  const { sum: rowSum, ...cells } = row;
-  const sumId = rowSum !== undefined && rowSum !== '' ? rowSum : request.sumId;
-  if (sumId === null) return { row, answers: [], error: 'Say which sum: on the command line or in a column "sum".' };
-  const given = Object.fromEntries(Object.entries(cells).filter(([, value]) => value !== ''));
-  const reckoned = reckon(sumId, { ...request.typed, ...given });
-  return reckoned.ok ? { row, answers: reckoned.answers, error: '' } : { row, answers: [], error: reckoned.message };
-}
-
-function batchCsv(done: readonly Done[]): string {
-  const inputs = Object.keys(done[0]?.row ?? {});
-  const results = [...new Set(done.flatMap(({ answers }) => answers.map(({ key }) => key)))];
-  const lines = done.map(({ row, answers, error }) => {
-    const byKey = new Map(answers.map(({ key, value }) => [key, String(Number(value.toPrecision(10)))]));
-    return [...inputs.map((key) => row[key] ?? ''), ...results.map((key) => byKey.get(key) ?? ''), error];
-  });
-  return stringify([[...inputs, ...results, 'error'], ...lines]);
-}
-
-function batchJson(done: readonly Done[]): string {
-  const entries = done.map(({ row, answers, error }) => ({
-    given: row,
-    ...(error === ''
-      ? { results: Object.fromEntries(answers.map(({ key, value, unit }) => [key, { value, unit }])) }
-      : { error }),
-  }));
-  return `${JSON.stringify(entries, null, 2)}\n`;
 }
