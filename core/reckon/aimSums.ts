@@ -26,12 +26,12 @@ const tiltLossSum: Sum = {
   id: 'tilt-loss',
   title: 'What heel costs a whip towards a station on the horizon',
   parameters: [
-    number('elements', 'half-wave elements in the whip, a whole number,', '', 1, 16, '4'),
-    number('width', 'or its half-power width', '°', 1, 180, '17'),
+    number('elements', 'number of half-wave elements in the whip', '', 1, 16, '4'),
+    number('width', 'half-power width of the whip', '°', 1, 180, '17'),
     { ...number('pitch', 'distance between their centres in wavelengths', '', 0.5, 1, '0.75'), fallback: 0.5 },
     number('heel', 'lean of the antenna', '°', 0, 90, '15'),
     {
-      ...number('azimuth', 'bearing of the station from the direction of heel, 0 abeam,', '°', -180, 180, '0'),
+      ...number('azimuth', 'bearing of the station from the side it heels to', '°', -180, 180, '0'),
       fallback: 0,
     },
     { ...number('mhz', 'frequency', 'MHz', 30, 6000, '156.8'), fallback: 156.8 },

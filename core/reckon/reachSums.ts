@@ -25,7 +25,7 @@ const height = (key: string, whose: string): Parameter => ({
 
 const CONSTANT: Parameter = {
   key: 'constant',
-  label: 'how the horizon is reckoned',
+  label: 'way the horizon is reckoned',
   unit: '',
   kind: 'text',
   choices: Object.keys(BASES),

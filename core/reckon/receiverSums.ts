@@ -143,8 +143,8 @@ const gnssChainSum: Sum = {
   id: 'gnss-chain',
   title: 'Gain before a GNSS receiver, noise of the chain and carrier to noise density',
   parameters: [
-    number('gain', 'gain of the amplifier in the antenna, 0 for a passive one,', 'dB', 0, 80, '29'),
-    { ...number('amplifiernf', 'its noise figure', 'dB', 0, 20, '1.8'), fallback: 1.8 },
+    number('gain', 'gain of the amplifier in the antenna, 0 for a passive one', 'dB', 0, 80, '29'),
+    { ...number('amplifiernf', 'noise figure of that amplifier', 'dB', 0, 20, '1.8'), fallback: 1.8 },
     { ...number('before', 'loss between element and amplifier', 'dB', 0, 20, '0'), fallback: 0 },
     number('loss', 'cable and all else between amplifier and receiver', 'dB', 0, 80, '5'),
     { ...number('nf', "receiver's noise figure", 'dB', 0, 40, '6.5'), fallback: 6.5 },
