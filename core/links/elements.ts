@@ -2,11 +2,10 @@ import type { ProjectIndex } from '../catalogue/lookup.ts';
 import type { Basis } from '../model/figure.ts';
 import type { PartOf } from '../model/part.ts';
 import type { Item, Run, Subject } from '../model/project.ts';
-import type { Stage } from '../rf/cascade.ts';
 import { coaxLoss } from '../rf/coax.ts';
 import { tableLossDb } from '../rf/lossTable.ts';
 import { mismatchLossDb, reflectionOfVswr } from '../rf/mismatch.ts';
-import type { PathElement } from './types.ts';
+import type { PathElement, ReceiveAmplifier } from './types.ts';
 import type { DeviceHop, RunHop } from './walk.ts';
 
 /** An element before the running totals are known. */
@@ -20,7 +19,7 @@ export interface Loss {
   readonly source: string;
   readonly formula: string;
   /** Gain and noise figure in reception of an amplifier in this way; absent for what only takes. */
-  readonly amplifier?: Stage;
+  readonly amplifier?: ReceiveAmplifier;
 }
 
 /** What a run adds: its connector at the radio's end, the cable, its connector at the far end. */
@@ -115,12 +114,13 @@ export function deviceLoss(hop: DeviceHop, frequencyMhz: number): Loss {
   return { ...common, lossDb: 0, toleranceDb: 0, basis: 'assumed', source, formula: 'no loss reckoned' };
 }
 
-/** The receive amplifier of a way; one whose noise figure nobody states is taken as 5 dB (common practice, no source). */
-function amplifierOf({ part, through }: DeviceHop): { readonly amplifier?: Stage } {
+/** The receive amplifier of a way; a noise figure nobody states is taken as 5 dB, 3 either way (common practice, no source). */
+function amplifierOf({ part, through }: DeviceHop): { readonly amplifier?: ReceiveAmplifier } {
   const gain = through.gainKey === undefined ? undefined : part.figures[through.gainKey];
   if (!gain) return {};
   const noise = through.noiseFigureKey === undefined ? undefined : part.figures[through.noiseFigureKey];
-  return { amplifier: { gainDb: gain.value, noiseFigureDb: Math.max(0, noise?.value ?? 5) } };
+  const noiseFigureDb = Math.max(0, noise?.value ?? 5);
+  return { amplifier: { gainDb: gain.value, noiseFigureDb, noiseToleranceDb: noise?.tolerance ?? 3 } };
 }
 
 /**

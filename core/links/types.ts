@@ -1,6 +1,6 @@
 import type { Basis } from '../model/figure.ts';
 import type { Subject } from '../model/project.ts';
-import type { CascadeResult } from '../rf/cascade.ts';
+import type { CascadeResult, Stage } from '../rf/cascade.ts';
 
 export type PathService =
   | 'vhf-voice'
@@ -12,6 +12,12 @@ export type PathService =
   | 'wifi'
   | 'broadcast'
   | 'other';
+
+/** The amplifier in one way through a device, in reception. */
+export interface ReceiveAmplifier extends Stage {
+  /** Of the noise figure, dB. */
+  readonly noiseToleranceDb: number;
+}
 
 /** One thing the signal goes through between a radio's socket and an antenna's feed point. */
 export interface PathElement {
@@ -32,6 +38,8 @@ export interface PathElement {
   readonly source: string;
   /** The sum in words, e.g. `17.0 m x 21.0 dB/100 m`. */
   readonly formula: string;
+  /** Absent for what only takes. */
+  readonly amplifier?: ReceiveAmplifier;
 }
 
 /** One way for a signal between a radio's RF port and an antenna. */

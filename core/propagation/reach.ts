@@ -1,4 +1,5 @@
 import { seaPathLossDb } from './sphericalEarth.ts';
+import { timeVariabilityDb } from './variability.ts';
 
 /** Ranges are not looked for beyond this: what comes farther than this comes by ducting, not by this model. */
 export const MAX_REACH_KM = 400;
@@ -12,6 +13,8 @@ export interface Reach {
   readonly frequencyMhz: number;
   readonly h1M: number;
   readonly h2M: number;
+  /** Share of the time the level is to hold, per cent: 50, the median, when left out; to 99. */
+  readonly timePercent?: number;
 }
 
 /** A point of the loss curve: natural logarithm of the distance in km, and the loss there. */
@@ -36,10 +39,12 @@ export function reachKm(reach: Reach, maxLossDb: number): number {
  */
 export function reachSolver(reach: Reach): (maxLossDb: number) => number {
   // Written out, not spread: this is the innermost loop of every assessment, and a spread costs ten times the sum.
-  const { frequencyMhz, h1M, h2M } = reach;
+  const { frequencyMhz, h1M, h2M, timePercent = 50 } = reach;
+  if (timePercent < 50) throw new RangeError(`A range holds for half of the time or more, not for ${timePercent} %.`);
   const at = (logKm: number): Sample => {
-    const lossDb = seaPathLossDb({ frequencyMhz, h1M, h2M, distanceKm: Math.exp(logKm) });
-    return { logKm, lossDb };
+    const path = { frequencyMhz, h1M, h2M, distanceKm: Math.exp(logKm) };
+    const varyingDb = timePercent === 50 ? 0 : timeVariabilityDb(path, timePercent);
+    return { logKm, lossDb: seaPathLossDb(path) + varyingDb };
   };
   const samples: Sample[] = [at(Math.log(MIN_REACH_KM)), at(Math.log(MAX_REACH_KM))];
   return (maxLossDb) => {

@@ -1,7 +1,13 @@
-import { indexProject } from '../catalogue/lookup.ts';
+import type { PathBudget } from '../links/types.ts';
 import type { Project } from '../model/project.ts';
-import { seaPathLossDb } from '../propagation/sphericalEarth.ts';
-import type { LevelPoint, RangeResult } from './types.ts';
+import { freeSpaceLossDb } from '../propagation/freeSpace.ts';
+import { LEAST_HEIGHT_M, type SeaPath, sphericalEarthLoss } from '../propagation/sphericalEarth.ts';
+import { SCATTER_LEAST_HEIGHT_M, seaMedianLoss } from '../propagation/troposcatter.ts';
+import { twoRay } from '../propagation/twoRay.ts';
+import { timeVariabilityDb } from '../propagation/variability.ts';
+import { solveAgain } from './ranges.ts';
+import { requireTrialState } from './trial.ts';
+import { AT_REST, type LevelPoint, type RangeResult, type TrialState } from './types.ts';
 
 export interface LevelCurveOptions {
   /** First and last distance, km; 0.1 and a little beyond the typical range when left out. */
@@ -10,42 +16,104 @@ export interface LevelCurveOptions {
   /** Number of points, 2 to 2000; 120 when left out. */
   readonly points?: number;
   readonly spacing?: 'linear' | 'logarithmic';
+  /** Upright, full power, the median when left out. */
+  readonly state?: TrialState;
 }
 
-/** Median level against distance at whichever receiver gives out first, with what it is held against. */
+/** Level against distance at whichever receiver gives out first, with what it is held against. */
 export interface LevelCurve {
+  /** The range of this state. */
+  readonly range: RangeResult;
   readonly points: readonly LevelPoint[];
   /** The limiting receiver's stated sensitivity: the curve meets it at the typical range. */
   readonly sensitivityDbm: number;
   /** Sensitivity plus margin: the curve meets it at the dependable range. */
   readonly dependableDbm: number;
   readonly horizonKm: number;
+  /** How far `lowDbm` and `highDbm` lie from the level, dB. */
+  readonly bandDb: number;
+}
+
+/** Highest antenna the two rays, and the scatter, are reckoned for, m. */
+const TWO_RAY_HIGHEST_M = 1000;
+const SCATTER_HIGHEST_M = 3000;
+
+/**
+ * The level curve of one range in a state of heel, power and time.
+ * @throws RangeError for distances that are not above 0 and rising, a count of points out of span, a range of another
+ * project, or a state outside the spans of `TrialState`
+ */
+export function levelCurve(
+  project: Project,
+  paths: readonly PathBudget[],
+  range: RangeResult,
+  options: LevelCurveOptions = {},
+): LevelCurve {
+  const { state = AT_REST } = options;
+  requireTrialState(state);
+  const { limiting, range: solved, station, own } = solveAgain(project, paths, range, state);
+  const sensitivity = limiting.terms.find(({ key }) => key.endsWith('sensitivity'));
+  const sensitivityDbm = 0 - (sensitivity?.value ?? 0);
+  const sea: Sea = {
+    path: { frequencyMhz: own.frequencyMhz, h1M: own.heightM, h2M: station.antennaHeightM },
+    sentDbm: sensitivityDbm + limiting.maxLossDb,
+    bandDb: limiting.bandDb,
+    timePercent: state.timePercent,
+  };
+  return {
+    range: solved,
+    points: distancesKm(solved, options).map((distanceKm) => pointAt(sea, distanceKm)),
+    sensitivityDbm,
+    dependableDbm: sensitivityDbm + solved.marginDb,
+    horizonKm: solved.horizonKm,
+    bandDb: limiting.bandDb,
+  };
+}
+
+interface Sea {
+  readonly path: Omit<SeaPath, 'distanceKm'>;
+  /** Level that would arrive if nothing lay between the antennas, dBm. */
+  readonly sentDbm: number;
+  readonly bandDb: number;
+  readonly timePercent: number;
+}
+
+function pointAt({ path, sentDbm, bandDb, timePercent }: Sea, distanceKm: number): LevelPoint {
+  const { frequencyMhz, h1M, h2M } = path;
+  const at: SeaPath = { frequencyMhz, h1M, h2M, distanceKm };
+  const freeDb = freeSpaceLossDb(frequencyMhz, distanceKm);
+  const { lossDb, horizonKm } = sphericalEarthLoss(at);
+  const levelDbm = sentDbm - freeDb - lossDb - timeVariabilityDb(at, timePercent);
+  const twoRayDb = distanceKm < horizonKm ? twoRayLossDb(at) : null;
+  const scatterDb = scatterLossDb(at);
+  return {
+    distanceKm,
+    levelDbm,
+    lowDbm: levelDbm - bandDb,
+    highDbm: levelDbm + bandDb,
+    twoRayDbm: twoRayDb === null ? null : sentDbm - freeDb - twoRayDb,
+    scatterDbm: scatterDb === null ? null : sentDbm - scatterDb,
+  };
 }
 
 /**
- * The level curve of one range.
- * @throws RangeError for distances that are not above 0 and rising, or a count of points out of span
+ * Two rays with the wave along the water over free space, dB, within the horizon where that sum holds, at any frequency: with the wave along the water it is within
+ * 0.1 dB of full-wave theory at VHF as well. Two rays alone would be decibels off there, and are not drawn.
  */
-export function levelCurve(project: Project, range: RangeResult, options: LevelCurveOptions = {}): LevelCurve {
-  const sensitivityDbm = limitingSensitivityDbm(project, range);
-  const station = project.stations.find(({ id }) => id === range.stationId);
-  const path = { frequencyMhz: range.frequencyMhz, h1M: range.ownHeightM, h2M: station?.antennaHeightM ?? 0 };
-  const points = distancesKm(range, options).map((distanceKm) => ({
-    distanceKm,
-    levelDbm: sensitivityDbm + range.maxLossTypicalDb - seaPathLossDb({ ...path, distanceKm }),
-  }));
-  return { points, sensitivityDbm, dependableDbm: sensitivityDbm + range.marginDb, horizonKm: range.horizonKm };
+function twoRayLossDb(path: SeaPath): number | null {
+  const { distanceKm, h1M, h2M, frequencyMhz } = path;
+  const highM = Math.max(h1M, h2M, LEAST_HEIGHT_M);
+  const lowM = Math.max(Math.min(h1M, h2M), LEAST_HEIGHT_M);
+  if (highM > TWO_RAY_HIGHEST_M || distanceKm * 1000 < highM + lowM) return null;
+  const { withSurfaceWaveDb, validity } = twoRay({ frequencyMhz, distanceKm, h1M, h2M });
+  return validity === 'holds' ? withSurfaceWaveDb : null;
 }
 
-function limitingSensitivityDbm(project: Project, range: RangeResult): number {
-  if (range.limitedBy === 'transmit') {
-    const station = project.stations.find(({ id }) => id === range.stationId);
-    if (station) return station.sensitivityDbm;
-  } else {
-    const part = indexProject(project).effective.get(range.itemId);
-    if (part?.kind === 'radio' || part?.kind === 'standalone') return part.figures.rxSensitivityDbm.value;
-  }
-  throw new RangeError('This range does not belong to this project.');
+/** Both antennas at 10 m or more: below, measured curves lose 10 dB more than the formula knows of. */
+function scatterLossDb(path: SeaPath): number | null {
+  const low = Math.min(path.h1M, path.h2M);
+  const high = Math.max(path.h1M, path.h2M);
+  return low >= SCATTER_LEAST_HEIGHT_M && high <= SCATTER_HIGHEST_M ? seaMedianLoss(path).lossDb : null;
 }
 
 function distancesKm(range: RangeResult, options: LevelCurveOptions): number[] {

@@ -1,42 +1,22 @@
 import { indexProject } from '../catalogue/lookup.ts';
 import type { PathBudget } from '../links/types.ts';
-import type { Figure } from '../model/figure.ts';
 import { marginDb } from '../model/margin.ts';
-import type { Part, PartOf } from '../model/part.ts';
-import type { Item, Project, Settings, Station } from '../model/project.ts';
+import type { Project, Settings, Station } from '../model/project.ts';
 import { horizonKm } from '../propagation/horizon.ts';
 import { reachSolver } from '../propagation/reach.ts';
-import { LEAST_HEIGHT_M } from '../propagation/sphericalEarth.ts';
-import { combineTolerances, powerToleranceDb, wattsToDbm } from '../rf/decibels.ts';
-import type { DistanceBand, RangeResult } from './types.ts';
+import { frequencyOf, type OwnSide, ownSide, type Source, seaServiceOf } from './ownSide.ts';
+import { AT_REST, type DistanceBand, type RangeResult, type TrialState } from './types.ts';
+import { limitingWay, type Way, type Ways, waysTo, withoutFeederDb } from './ways.ts';
 
-/** Tolerance of the sea model at VHF against full-wave theory and measured medians, dB (docs/methods.md, "Smooth sea"). */
-export const MODEL_TOLERANCE_DB = 4;
 /** Span of carriers the sea model is meant for, MHz. */
 const MIN_FREQUENCY_MHZ = 100;
 const MAX_FREQUENCY_MHZ = 3000;
 
-/** What a range needs to know of the own side. */
-interface OwnSide {
-  readonly id: string;
-  readonly pathId: string | null;
-  readonly item: Item;
-  readonly service: RangeResult['service'];
-  readonly frequencyMhz: number;
-  readonly heightM: number;
-  readonly gainDbi: number;
-  readonly lossDb: number;
-  /** 0 where the set does not transmit. */
-  readonly txPowerW: number;
-  readonly sensitivityDbm: number;
-  /** Combined tolerance of everything on the own side, dB. */
-  readonly toleranceDb: number;
-}
-
 /**
- * How far each VHF voice and AIS path, and each hand-held with its own antenna, reaches each station that has the service.
- * Both ways must work, so the weaker one decides; a set that cannot transmit is judged by what it receives. A measured
- * feeder loss counts before the computed one. Results are the same objects as before where nothing they depend on changed.
+ * How far each path of voice, AIS, mobile data and Wi-Fi, each set complete with its own antenna and each homing signal
+ * reaches each station that has the service. Where both ways must work the weaker one decides; a set that only hears, or only
+ * sends, is judged by that. A measured feeder loss counts before the computed one. Upright, full power, the median. Results are
+ * the same objects as before where nothing they depend on changed.
  */
 export function solveRanges(project: Project, paths: readonly PathBudget[]): readonly RangeResult[] {
   const index = indexProject(project);
@@ -44,73 +24,55 @@ export function solveRanges(project: Project, paths: readonly PathBudget[]): rea
   for (const path of paths) {
     const item = index.items.get(path.radioId);
     const part = index.effective.get(path.radioId);
-    const antennaPart = index.effective.get(path.antennaId);
-    if (item && part?.kind === 'radio' && isRanged(path)) {
-      const inputs = [item.id, part, antennaPart];
-      results.push(...toStations(project, path, inputs, () => sideOfPath(path, item, part, antennaPart)));
+    if (item && part?.kind === 'radio') {
+      const inputs = [item, part, index.items.get(path.antennaId), index.effective.get(path.antennaId)];
+      results.push(...toStations(project, path, inputs, { kind: 'path', path, item, part }));
     }
   }
   for (const item of project.items) {
     const part = index.effective.get(item.id);
-    if (item.status !== 'remove' && part?.kind === 'standalone' && isHandheld(part)) {
-      results.push(...toStations(project, item, [part], () => sideOfHandheld(item, part)));
+    if (item.status !== 'remove' && part?.kind === 'standalone') {
+      results.push(...toStations(project, item, [part], { kind: 'standalone', item, part }));
     }
   }
   return results;
 }
 
-const isRanged = (path: PathBudget): boolean =>
-  (path.service === 'vhf-voice' || path.service === 'ais') && isInModel(path.frequencyMhz);
-const isHandheld = (part: PartOf<'standalone'>): boolean =>
-  part.standaloneClass.startsWith('handheld-vhf') && isInModel(part.figures.frequencyMhz.value);
-const isInModel = (mhz: number): boolean => mhz >= MIN_FREQUENCY_MHZ && mhz <= MAX_FREQUENCY_MHZ;
-
-/** Loss a range is reckoned with, dB: the feeder as measured, where it was, plus what the antenna throws back. */
-export function countedLossDb(path: PathBudget): number {
-  if (path.measuredLossDb === null) return path.lossDb;
-  const mismatch = path.elements.filter((element) => element.kind === 'mismatch');
-  return mismatch.reduce((sum, element) => sum + element.lossDb, path.measuredLossDb);
+/** A range with all it comes from. */
+export interface SolvedRange {
+  readonly own: OwnSide;
+  readonly station: Station;
+  readonly ways: Ways;
+  readonly limiting: Way;
+  readonly bandOf: (way: Way) => Pick<RangeResult, 'typical' | 'dependable'>;
+  readonly range: RangeResult;
 }
 
-function sideOfPath(path: PathBudget, item: Item, part: PartOf<'radio'>, antennaPart: Part | undefined): OwnSide {
-  const gainToleranceDb = antennaPart?.kind === 'antenna' ? antennaPart.figures.gainDbi.tolerance : 0;
-  const { txPowerW, rxSensitivityDbm } = part.figures;
-  return {
-    id: path.id,
-    pathId: path.id,
-    item,
-    service: path.service === 'ais' ? 'ais' : 'voice',
-    frequencyMhz: path.frequencyMhz,
-    heightM: Math.max(LEAST_HEIGHT_M, path.antennaHeightM),
-    gainDbi: path.antennaGainDbi,
-    lossDb: countedLossDb(path),
-    txPowerW: path.txPowerW ?? 0,
-    sensitivityDbm: rxSensitivityDbm.value,
-    toleranceDb: combineTolerances([path.toleranceDb, gainToleranceDb, setToleranceDb(txPowerW, rxSensitivityDbm)]),
-  };
+/**
+ * The range of a result of `solveRanges` again, in another state.
+ * @throws RangeError for a range that does not belong to this project
+ */
+export function solveAgain(
+  project: Project,
+  paths: readonly PathBudget[],
+  range: RangeResult,
+  state: TrialState,
+): SolvedRange {
+  const source = sourceOf(project, paths, range);
+  const station = project.stations.find(({ id }) => id === range.stationId);
+  const own = source && ownSide(project, source, range.service, state);
+  const solved = own && station && rangeTo(own, station, project.settings, state.timePercent);
+  if (!solved) throw new RangeError('This range does not belong to this project.');
+  return solved;
 }
 
-function sideOfHandheld(item: Item, part: PartOf<'standalone'>): OwnSide {
-  const { txPowerW, frequencyMhz, rxSensitivityDbm, gainDbi } = part.figures;
-  return {
-    id: item.id,
-    pathId: null,
-    item,
-    service: 'voice',
-    frequencyMhz: frequencyMhz.value,
-    heightM: Math.max(LEAST_HEIGHT_M, item.position.zM),
-    gainDbi: gainDbi.value,
-    lossDb: 0,
-    txPowerW: txPowerW.value,
-    sensitivityDbm: rxSensitivityDbm.value,
-    toleranceDb: combineTolerances([gainDbi.tolerance, setToleranceDb(txPowerW, rxSensitivityDbm)]),
-  };
-}
-
-/** Only one direction limits, so of the set's two tolerances the larger is carried. */
-function setToleranceDb(txPowerW: Figure, sensitivity: Figure): number {
-  const powerDb = txPowerW.value > 0 ? powerToleranceDb(txPowerW.value, txPowerW.tolerance) : 0;
-  return Math.max(powerDb, sensitivity.tolerance);
+function sourceOf(project: Project, paths: readonly PathBudget[], range: RangeResult): Source | null {
+  const index = indexProject(project);
+  const item = index.items.get(range.itemId);
+  const part = index.effective.get(range.itemId);
+  if (item && range.pathId === null && part?.kind === 'standalone') return { kind: 'standalone', item, part };
+  const path = paths.find(({ id }) => id === range.pathId);
+  return item && path && part?.kind === 'radio' ? { kind: 'path', path, item, part } : null;
 }
 
 interface Known {
@@ -119,77 +81,70 @@ interface Known {
 }
 const cache = new WeakMap<object, Known>();
 
-/** Ranges of one side to all stations, remembered by the object it comes from and everything else it depends on. */
-function toStations(
-  project: Project,
-  key: object,
-  extra: readonly unknown[],
-  side: () => OwnSide,
-): readonly RangeResult[] {
+/** Ranges of one source to all stations, remembered by the object it comes from and everything else it depends on. */
+function toStations(project: Project, key: object, extra: readonly unknown[], source: Source): readonly RangeResult[] {
   const { stations, settings } = project;
   const inputs = [...extra, stations, settings.margin, settings.horizonRule];
   const old = cache.get(key);
   if (old?.inputs.length === inputs.length && old.inputs.every((input, i) => input === inputs[i])) return old.results;
-  const own = side();
-  const results = stations.flatMap((station) => rangeTo(own, station, settings) ?? []);
+  const results = solveAll(project, source);
   cache.set(key, { inputs, results });
   return results;
 }
 
-function rangeTo(own: OwnSide, station: Station, settings: Settings): RangeResult | null {
-  const stationPowerW = own.service === 'ais' ? station.aisPowerW : station.voicePowerW;
-  if (stationPowerW <= 0) return null;
-  const budget = weakerWay(own, station, stationPowerW);
+function solveAll(project: Project, source: Source): readonly RangeResult[] {
+  const service = seaServiceOf(source);
+  if (service === null || !isInModel(frequencyOf(source, service))) return [];
+  const own = ownSide(project, source, service, AT_REST);
+  return project.stations.flatMap(
+    (station) => rangeTo(own, station, project.settings, AT_REST.timePercent)?.range ?? [],
+  );
+}
+
+const isInModel = (mhz: number): boolean => mhz >= MIN_FREQUENCY_MHZ && mhz <= MAX_FREQUENCY_MHZ;
+
+/** The one way a range is reckoned, at rest and in any other state. */
+function rangeTo(
+  own: OwnSide,
+  station: Station,
+  settings: Settings,
+  timePercent: TrialState['timePercent'],
+): SolvedRange | null {
+  const ways = waysTo(own, station);
+  if (!ways) return null;
+  const limiting = limitingWay(ways);
   const margin = marginDb(settings.margin);
-  const reach = reachSolver({ frequencyMhz: own.frequencyMhz, h1M: own.heightM, h2M: station.antennaHeightM });
-  const bandDb = combineTolerances([own.toleranceDb, MODEL_TOLERANCE_DB]);
-  const band = (maxLossDb: number): DistanceBand => ({
+  const { frequencyMhz, heightM } = own;
+  const reach = reachSolver({ frequencyMhz, h1M: heightM, h2M: station.antennaHeightM, timePercent });
+  const band = (maxLossDb: number, bandDb: number): DistanceBand => ({
     nominalKm: reach(maxLossDb),
     lowKm: reach(maxLossDb - bandDb),
     highKm: reach(maxLossDb + bandDb),
   });
-  const typical = band(budget.maxLossDb);
-  const dependable = band(budget.maxLossDb - margin);
-  const withoutFeederDb = budget.maxLossDb + own.lossDb;
-  return {
+  const bandOf: SolvedRange['bandOf'] = ({ maxLossDb, bandDb }) => ({
+    typical: band(maxLossDb, bandDb),
+    dependable: band(maxLossDb - margin, bandDb),
+  });
+  const { typical, dependable } = bandOf(limiting);
+  const freeDb = withoutFeederDb(ways);
+  const costKm = (maxLossDb: number, withFeederKm: number): number =>
+    freeDb <= limiting.maxLossDb ? 0 : Math.max(0, reach(maxLossDb) - withFeederKm);
+  const range: RangeResult = {
     id: `${own.id}~${station.id}`,
     pathId: own.pathId,
     itemId: own.item.id,
     stationId: station.id,
     service: own.service,
-    frequencyMhz: own.frequencyMhz,
-    ownHeightM: own.heightM,
-    horizonKm: horizonKm(settings.horizonRule, own.heightM, station.antennaHeightM),
+    frequencyMhz,
+    ownHeightM: heightM,
+    horizonKm: horizonKm(settings.horizonRule, heightM, station.antennaHeightM),
     typical,
     dependable,
-    limitedBy: budget.limitedBy,
-    feederCostTypicalKm: costKm(reach, withoutFeederDb, own.lossDb, typical.nominalKm),
-    feederCostDependableKm: costKm(reach, withoutFeederDb - margin, own.lossDb, dependable.nominalKm),
-    maxLossTypicalDb: budget.maxLossDb,
+    limitedBy: limiting.direction,
+    feederCostTypicalKm: costKm(freeDb, typical.nominalKm),
+    feederCostDependableKm: costKm(freeDb - margin, dependable.nominalKm),
+    maxLossTypicalDb: limiting.maxLossDb,
     marginDb: margin,
   };
-}
-
-/** Loss that may lie between the two antennas, dB, by the way that gives out first. */
-function weakerWay(
-  own: OwnSide,
-  station: Station,
-  stationPowerW: number,
-): { maxLossDb: number; limitedBy: RangeResult['limitedBy'] } {
-  const bothEndsDb = own.gainDbi - own.lossDb + station.gainDbi - station.feederLossDb;
-  const receiveDb = wattsToDbm(stationPowerW) + bothEndsDb - own.sensitivityDbm;
-  if (own.txPowerW <= 0) return { maxLossDb: receiveDb, limitedBy: 'receive' };
-  const transmitDb = wattsToDbm(own.txPowerW) + bothEndsDb - station.sensitivityDbm;
-  return transmitDb <= receiveDb
-    ? { maxLossDb: transmitDb, limitedBy: 'transmit' }
-    : { maxLossDb: receiveDb, limitedBy: 'receive' };
-}
-
-function costKm(
-  reach: (maxLossDb: number) => number,
-  withoutFeederDb: number,
-  feederLossDb: number,
-  withFeederKm: number,
-): number {
-  return feederLossDb === 0 ? 0 : Math.max(0, reach(withoutFeederDb) - withFeederKm);
+  return { own, station, ways, limiting, bandOf, range };
 }

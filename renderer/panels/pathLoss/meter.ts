@@ -1,7 +1,7 @@
 import { MAX_SHOWN_VSWR } from '../../../core/links/budget.ts';
+import { countedLossDb } from '../../../core/links/countedLoss.ts';
 import type { PathBudget } from '../../../core/links/types.ts';
 import type { Measurement, Project } from '../../../core/model/project.ts';
-import { countedLossDb } from '../../../core/reach/ranges.ts';
 import { feederLoss } from '../../../core/report/sectionLosses.ts';
 import { afterLossW, lostPercent } from '../../../core/rf/decibels.ts';
 import { lossOfOpenEndVswrDb, openEndVswr } from '../../../core/rf/mismatch.ts';

@@ -1,7 +1,7 @@
 import { indexProject } from '../../../core/catalogue/lookup.ts';
+import { countedLossDb } from '../../../core/links/countedLoss.ts';
 import type { PathBudget, PathService } from '../../../core/links/types.ts';
 import type { Project, Subject } from '../../../core/model/project.ts';
-import { countedLossDb } from '../../../core/reach/ranges.ts';
 import { itemTag } from '../../../core/report/words.ts';
 import { lostPercent } from '../../../core/rf/decibels.ts';
 import { q, type RichText } from '../../../core/units/quantity.ts';

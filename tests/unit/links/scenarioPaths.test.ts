@@ -1,10 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { budgetPaths } from '../../../core/links/budget.ts';
+import { countedLossDb } from '../../../core/links/countedLoss.ts';
 import type { PathBudget } from '../../../core/links/types.ts';
 import { type Project, projectSchema } from '../../../core/model/project.ts';
 import { assessFeeds } from '../../../core/power/feeds.ts';
-import { countedLossDb, solveRanges } from '../../../core/reach/ranges.ts';
+import { solveRanges } from '../../../core/reach/ranges.ts';
 import { openEndVswr } from '../../../core/rf/mismatch.ts';
 import { KM_PER_NM } from '../../../core/units/constants.ts';
 

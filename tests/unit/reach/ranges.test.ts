@@ -1,13 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { budgetPaths } from '../../../core/links/budget.ts';
+import { countedLossDb } from '../../../core/links/countedLoss.ts';
 import { DEFAULT_MARGIN, marginDb } from '../../../core/model/margin.ts';
 import type { PartOf } from '../../../core/model/part.ts';
 import type { Project } from '../../../core/model/project.ts';
 import { seaPathLossDb } from '../../../core/propagation/sphericalEarth.ts';
 import { levelCurve } from '../../../core/reach/levelCurve.ts';
-import { countedLossDb, MODEL_TOLERANCE_DB, solveRanges } from '../../../core/reach/ranges.ts';
+import { solveRanges } from '../../../core/reach/ranges.ts';
 import type { RangeResult } from '../../../core/reach/types.ts';
+import { MODEL_TOLERANCE_DB } from '../../../core/reach/ways.ts';
 import { KM_PER_NM } from '../../../core/units/constants.ts';
 import { f, item, project, radio, run, WHIP } from '../links/fixture.ts';
 
@@ -199,8 +201,8 @@ describe('level curve', () => {
 
   it('meets the sensitivity at the typical range and the margin line at the dependable one', () => {
     const levelAt = (km: number) =>
-      levelCurve(base, yacht, { fromKm: km, toKm: km + 1, points: 2 }).points[0]?.levelDbm;
-    const curve = levelCurve(base, yacht);
+      levelCurve(base, budgetPaths(base), yacht, { fromKm: km, toKm: km + 1, points: 2 }).points[0]?.levelDbm;
+    const curve = levelCurve(base, budgetPaths(base), yacht);
     expect(levelAt(yacht.typical.nominalKm)).toBeCloseTo(curve.sensitivityDbm, 2);
     expect(levelAt(yacht.dependable.nominalKm)).toBeCloseTo(curve.dependableDbm, 2);
     expect(curve.dependableDbm - curve.sensitivityDbm).toBe(20);
@@ -208,7 +210,7 @@ describe('level curve', () => {
 
   it('falls all the way, from the first distance to the last, in either spacing', () => {
     for (const spacing of ['linear', 'logarithmic'] as const) {
-      const { points } = levelCurve(base, yacht, { spacing, fromKm: 0.1, toKm: 80, points: 50 });
+      const { points } = levelCurve(base, budgetPaths(base), yacht, { spacing, fromKm: 0.1, toKm: 80, points: 50 });
       expect(points).toHaveLength(50);
       expect(points[0]?.distanceKm).toBeCloseTo(0.1, 9);
       expect(points.at(-1)?.distanceKm).toBeCloseTo(80, 9);
@@ -219,7 +221,7 @@ describe('level curve', () => {
   });
 
   it('refuses distances that do not rise', () => {
-    expect(() => levelCurve(base, yacht, { fromKm: 5, toKm: 2 })).toThrow(RangeError);
-    expect(() => levelCurve(base, yacht, { points: 1 })).toThrow(RangeError);
+    expect(() => levelCurve(base, budgetPaths(base), yacht, { fromKm: 5, toKm: 2 })).toThrow(RangeError);
+    expect(() => levelCurve(base, budgetPaths(base), yacht, { points: 1 })).toThrow(RangeError);
   });
 });

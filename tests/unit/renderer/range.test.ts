@@ -135,7 +135,7 @@ describe('scales', () => {
 
 describe('words for what is drawn', () => {
   it('give the curve’s crossings at the ranges it is drawn with', () => {
-    const curve = levelCurve(project, result);
+    const curve = levelCurve(project, paths, result);
     const text = said(curveSummary(result, curve, 'A like yacht'));
     expect(text).toContain(`typical range, ${(result.typical.nominalKm / 1.852).toFixed(1)} NM`);
     expect(text).toContain(`dependable range, ${(result.dependable.nominalKm / 1.852).toFixed(1)} NM`);
