@@ -1,4 +1,5 @@
 import { cascade, lossStage } from '../rf/cascade.ts';
+import { addPowersDb, excessNoiseDb } from '../rf/decibels.ts';
 import { freeSpaceLossDb } from './freeSpace.ts';
 
 /** Mean radius of the earth, km. */
@@ -78,10 +79,15 @@ export interface SatelliteReceiver {
  * @throws RangeError for a negative loss, noise figure or temperature
  */
 export function systemTemperatureK(receiver: SatelliteReceiver): number {
-  const { lineLossDb, receiverNoiseFigureDb, antennaTemperatureK } = receiver;
+  return 10 ** (systemTemperatureDbK(receiver) / 10);
+}
+
+/** The same as 10 log, dB; minus infinity where nothing makes noise. */
+function systemTemperatureDbK({ lineLossDb, receiverNoiseFigureDb, antennaTemperatureK }: SatelliteReceiver): number {
   requireSpan('An antenna temperature', antennaTemperatureK, 0, 10_000);
   const chain = cascade([lossStage(lineLossDb), { gainDb: 0, noiseFigureDb: receiverNoiseFigureDb }]);
-  return antennaTemperatureK + REFERENCE_K * (10 ** (chain.noiseFigureDb / 10) - 1);
+  const receiverDbK = 10 * Math.log10(REFERENCE_K) + excessNoiseDb(chain.noiseFigureDb);
+  return addPowersDb(10 * Math.log10(antennaTemperatureK), receiverDbK);
 }
 
 /**
@@ -91,9 +97,9 @@ export function systemTemperatureK(receiver: SatelliteReceiver): number {
  */
 export function gOverTDbPerK(receiver: SatelliteReceiver): number {
   requireSpan('An antenna gain', receiver.antennaGainDbi, -60, 60);
-  const temperatureK = systemTemperatureK(receiver);
-  if (!(temperatureK > 0)) throw new RangeError('A receiver without any noise has no G/T.');
-  return receiver.antennaGainDbi - 10 * Math.log10(temperatureK);
+  const temperatureDbK = systemTemperatureDbK(receiver);
+  if (temperatureDbK === Number.NEGATIVE_INFINITY) throw new RangeError('A receiver without any noise has no G/T.');
+  return receiver.antennaGainDbi - temperatureDbK;
 }
 
 /** An outside antenna in place of the terminal's own. */

@@ -148,6 +148,7 @@ export function f2MirrorHeightKm(m3000: number): number {
  */
 export function eLayerMufMhz(foEMhz: number, hopKm: number): number | null {
   requireSpan('foEMhz', foEMhz, 0, 10);
+  if (!Number.isFinite(hopKm)) throw new RangeError(`hopKm must be a finite number, not ${hopKm}.`);
   if (foEMhz === 0 || hopKm > longestHopKm(E_LAYER_HEIGHT_KM)) return null;
   return foEMhz * hopGeometry(hopKm, E_LAYER_HEIGHT_KM).secant;
 }

@@ -63,12 +63,13 @@ function scatterAngleMrad({ distanceKm, h1M, h2M, effectiveRadiusKm }: ScatterPa
   return Math.max(0, 1000 * (distanceKm / ae - (dip(h1M) + dip(h2M))));
 }
 
-function requireSpans({ frequencyMhz, distanceKm, h1M, h2M, refractivity }: ScatterPath): void {
+function requireSpans({ frequencyMhz, distanceKm, h1M, h2M, refractivity, effectiveRadiusKm }: ScatterPath): void {
   requireSpan('frequencyMhz', frequencyMhz, 30, 6000);
   requireSpan('distanceKm', distanceKm, 0.001, 2000);
   requireSpan('h1M', h1M, 0, 3000);
   requireSpan('h2M', h2M, 0, 3000);
   requireSpan('refractivity', refractivity ?? SEA_LEVEL_REFRACTIVITY, 250, 450);
+  requireSpan('effectiveRadiusKm', effectiveRadiusKm ?? EFFECTIVE_EARTH_RADIUS_KM, 1000, 100_000);
 }
 
 function requireSpan(name: string, value: number, low: number, high: number): void {

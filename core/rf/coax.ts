@@ -44,8 +44,13 @@ export function coaxLossDb(part: CoaxPart, lengthM: number, frequencyMhz: number
 /**
  * Loss of a length of cable for a budget, which must have a number for whatever a document holds: outside the published
  * span the same formula is carried on, marked as extrapolated and given a tolerance of at least 15 %.
+ * @throws RangeError for a negative length or a frequency not above 0
  */
 export function coaxLoss(part: CoaxPart, lengthM: number, frequencyMhz: number): CoaxLoss {
+  if (!(lengthM >= 0 && Number.isFinite(lengthM)))
+    throw new RangeError(`A length must be 0 m or more, not ${lengthM}.`);
+  if (!(frequencyMhz > 0 && Number.isFinite(frequencyMhz)))
+    throw new RangeError(`A frequency must be above 0 MHz, not ${frequencyMhz}.`);
   const extrapolated = !isInSpan(part, frequencyMhz);
   const lossDb = (twoTermDb(part, frequencyMhz) * lengthM) / 100;
   const percent = part.figures.lossTolerancePercent.value;

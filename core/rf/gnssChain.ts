@@ -79,6 +79,7 @@ export function carrierToNoiseDbHz(
   if (!(antennaTemperatureK >= 0 && antennaTemperatureK <= 10_000)) {
     throw new RangeError(`An antenna temperature must be 0 to 10000 K, not ${antennaTemperatureK}.`);
   }
+  if (!(noiseFigureDb >= 0)) throw new RangeError(`A noise figure must be 0 dB or more, not ${noiseFigureDb}.`);
   const temperatureK = antennaTemperatureK + REFERENCE_K * (10 ** (noiseFigureDb / 10) - 1);
   const levelDbm = signalDbm + elementGainDbi;
   if (!(temperatureK > 0 && Number.isFinite(temperatureK) && Number.isFinite(levelDbm))) {
@@ -100,12 +101,20 @@ export function windowVerdict(netGainDb: number, window: GainWindow): WindowVerd
   return { verdict, shortfallDb, attenuatorDb };
 }
 
-/** Loss before the first amplifier, wherever that is, beyond the 3 dB a manual allows, dB; 0 within it. */
+/**
+ * Loss before the first amplifier, wherever that is, beyond the 3 dB a manual allows, dB; 0 within it.
+ * @throws RangeError for a negative loss
+ */
 export function passiveRunOverDb({ beforeLossDb, amplifier, afterLossDb }: GnssChain): number {
-  return Math.max(0, beforeLossDb + (amplifier ? 0 : afterLossDb) - PASSIVE_RUN_LIMIT_DB);
+  const passiveDb = lossStage(beforeLossDb).noiseFigureDb + (amplifier ? 0 : lossStage(afterLossDb).noiseFigureDb);
+  return Math.max(0, passiveDb - PASSIVE_RUN_LIMIT_DB);
 }
 
-/** Loss that may lie between amplifier and receiver, dB: gain less the least wanted; null where the window has no least. */
+/**
+ * Loss that may lie between amplifier and receiver, dB: gain less the least wanted; null where the window has no least.
+ * @throws RangeError when the gain is not finite
+ */
 export function longestCableLossDb(gainDb: number, window: GainWindow): number | null {
+  if (!Number.isFinite(gainDb)) throw new RangeError(`A gain must be a finite number, not ${gainDb}.`);
   return window.minDb === null ? null : Math.max(0, gainDb - window.minDb);
 }

@@ -80,6 +80,8 @@ export function conductorBeside(
   antenna: { readonly lowM: number; readonly highM: number },
   conductor: { readonly lowM: number; readonly highM: number },
 ): ConductorReach {
+  const heightsM = [antenna.lowM, antenna.highM, conductor.lowM, conductor.highM];
+  if (!heightsM.every(Number.isFinite)) throw new RangeError('Heights must be finite numbers.');
   if (!(antenna.highM >= antenna.lowM && conductor.highM >= conductor.lowM))
     throw new RangeError('The top of an antenna and of a conductor must not be below its foot.');
   if (antenna.lowM >= conductor.highM || antenna.highM <= conductor.lowM) return 'clear';

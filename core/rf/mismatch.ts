@@ -36,9 +36,9 @@ export function mismatchLossDb(vswr: number): number {
  * @throws RangeError for a negative loss or a VSWR below 1
  */
 export function totalLineLossDb(matchedLossDb: number, loadVswr: number): number {
-  const a = 10 ** (requireLoss(matchedLossDb) / 10);
   const squared = reflectionOfVswr(loadVswr) ** 2;
-  return positive(10 * Math.log10((a * a - squared) / (a * (1 - squared))));
+  const backShare = squared * 10 ** (-requireLoss(matchedLossDb) / 5);
+  return positive(matchedLossDb + 10 * Math.log10((1 - backShare) / (1 - squared)));
 }
 
 /** VSWR read at the radio's end of a line: the loss hides the load, G falls by the loss out and back. */

@@ -1,4 +1,5 @@
 import { cascade, lossStage, sensitivityDbm } from './cascade.ts';
+import { addPowersDb, excessNoiseDb } from './decibels.ts';
 
 /** Where the antenna stands, by the man-made noise around it. */
 export type NoiseEnvironment = 'city' | 'residential' | 'rural' | 'quiet-rural';
@@ -94,11 +95,13 @@ export interface NoisePlace {
  * All noise from outside, dB above kT0B: man-made plus galactic power, raised by the stated lightning category. Medians and
  * deciles each add as power, as if the sources rose together, which overstates the spread where they are alike; lightning's
  * own spread is not known and not in it. P.372 combines them with more care.
- * @throws RangeError outside the span of the man-made law
+ * @throws RangeError outside the span of the man-made law, or for a critical frequency that is none
  * Checked by: tests/published/noise.test.ts
  */
 export function externalNoise(place: NoisePlace): ExternalNoise {
   const { environment, frequencyMhz, foF2Mhz = 0, atmospheric = 'none' } = place;
+  if (!(foF2Mhz >= 0 && Number.isFinite(foF2Mhz)))
+    throw new RangeError(`A critical frequency must be 0 MHz or more, not ${foF2Mhz}.`);
   const manMade = manMadeNoise(environment, frequencyMhz);
   const galactic = frequencyMhz > foF2Mhz ? galacticFactor(frequencyMhz) : 0;
   const sumDb = (manMadeUpDb: number, galacticUpDb: number): number =>
@@ -150,7 +153,7 @@ export interface ReceivingChain {
  * Checked by: tests/published/noise.test.ts
  */
 export function systemNoiseFigureDb(chain: ReceivingChain): number {
-  return decibels(ratio(requireFinite(chain.externalDb, 'External noise')) + ratio(ownNoiseFigureDb(chain)) - 1);
+  return addPowersDb(requireFinite(chain.externalDb, 'External noise'), excessNoiseDb(ownNoiseFigureDb(chain)));
 }
 
 /** By how much noise from outside spoils what the chain hears on a dummy load at 290 K, dB. Below 0 under a colder sky. */

@@ -108,11 +108,12 @@ export function leastEfficiency(wire: BaseFedWire, groundLossOhm: number): numbe
 /**
  * Peak voltage against earth at the foot, V: what the lower insulator and the lead-in must bear.
  * @param watts peak envelope power at the foot, > 0
- * @throws RangeError for a power not above 0
+ * @throws RangeError for a power not above 0 or a negative ground loss
  * Source: Ohm's law on the series circuit.
  */
 export function insulatorPeakV(antenna: ShortAntenna, groundLossOhm: number, watts: number): number {
   if (!(watts > 0 && Number.isFinite(watts))) throw new RangeError(`A power must be above 0 W, not ${watts}.`);
+  requireSpan('groundLossOhm', groundLossOhm, 0, 10_000);
   const { radiationOhm, reactanceOhm, coilOhm } = antenna;
   const seriesOhm = radiationOhm + groundLossOhm;
   return Math.sqrt((2 * watts) / (seriesOhm + coilOhm)) * Math.hypot(seriesOhm, reactanceOhm);
