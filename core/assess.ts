@@ -6,7 +6,8 @@ import type { Alternative, Project } from './model/project.ts';
 import { assessFeeds } from './power/feeds.ts';
 import type { FeedResult } from './power/types.ts';
 import { solveRanges } from './reach/ranges.ts';
-import type { RangeResult } from './reach/types.ts';
+import { findStrongSignals } from './reach/strongSignals.ts';
+import type { RangeResult, StrongSignal } from './reach/types.ts';
 import { assessRedundancy } from './redundancy/redundancy.ts';
 import type { Redundancy } from './redundancy/types.ts';
 
@@ -14,6 +15,7 @@ import type { Redundancy } from './redundancy/types.ts';
 export interface Assessment {
   readonly paths: readonly PathBudget[];
   readonly ranges: readonly RangeResult[];
+  readonly strongSignals: readonly StrongSignal[];
   readonly feeds: readonly FeedResult[];
   readonly redundancy: Redundancy;
   readonly findings: readonly Finding[];
@@ -30,10 +32,11 @@ export function assess(project: Project): Assessment {
   if (known) return known;
   const paths = budgetPaths(project);
   const ranges = solveRanges(project, paths);
+  const strongSignals = findStrongSignals(project, paths);
   const feeds = assessFeeds(project);
   const redundancy = assessRedundancy(project, { paths, ranges });
-  const findings = audit(project, { paths, ranges, feeds, redundancy });
-  const assessment: Assessment = { paths, ranges, feeds, redundancy, findings };
+  const findings = audit(project, { paths, ranges, strongSignals, feeds, redundancy });
+  const assessment: Assessment = { paths, ranges, strongSignals, feeds, redundancy, findings };
   cache.set(project, assessment);
   return assessment;
 }

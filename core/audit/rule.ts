@@ -3,7 +3,7 @@ import type { PathBudget } from '../links/types.ts';
 import type { Part, PartKind, PartOf } from '../model/part.ts';
 import type { Item, Project, Subject } from '../model/project.ts';
 import type { FeedResult } from '../power/types.ts';
-import type { RangeResult } from '../reach/types.ts';
+import type { GnssResult, HfResult, RangeResult, SatelliteResult, StrongSignal } from '../reach/types.ts';
 import type { Build } from '../redundancy/build.ts';
 import { stands } from '../redundancy/build.ts';
 import type { Redundancy } from '../redundancy/types.ts';
@@ -18,6 +18,10 @@ export interface AuditInput {
   /** Paths that are ready: nothing on them is to be removed, no switch stands otherwise. */
   readonly paths: readonly PathBudget[];
   readonly ranges: readonly RangeResult[];
+  readonly hf: readonly HfResult[];
+  readonly satellites: readonly SatelliteResult[];
+  readonly gnss: readonly GnssResult[];
+  readonly strongSignals: readonly StrongSignal[];
   readonly feeds: readonly FeedResult[];
   readonly redundancy: Redundancy;
   /** A failure build, for what the redundancy stage knows about fixes and supplies. */

@@ -73,9 +73,10 @@ export function mutualImpedanceOhm(side: number, up: number): Complex {
   if (side < LEAST_SIDE && offset < 0.5)
     throw new RangeError('On one axis the centres of half-wave antennas must be half a wavelength apart or more.');
   let [re, im] = [0, 0];
-  // How near a tip comes to the other antenna decides how fine the sum must be.
+  // How near a tip comes to the other antenna decides how fine the sum must be: 32 panels of eight points do for axes a
+  // hundredth of a wavelength apart, two beyond a fifth, one beyond a whole one.
   const nearest = Math.hypot(side, Math.max(0, offset - 0.5));
-  const panels = nearest < NEAR ? NEAR_PANELS : FAR_PANELS;
+  const panels = nearest < 0.2 ? 32 : nearest < 1 ? 2 : 1;
   const stepLength = 0.5 / panels;
   for (let panel = 0; panel < panels; panel += 1) {
     for (const [x, weight] of GAUSS_8) {
@@ -142,8 +143,6 @@ export function collinearIsolationDb(wavelengths: number): number {
 const LEAST_SIDE = 1e-5;
 /** Least distance of centres, in wavelengths, of antennas one above the other: below it the tips touch. */
 const TIPS_APART = 0.52;
-/** Panels of eight points along an antenna: 32 are enough for axes a hundredth of a wavelength apart, 2 beyond a fifth. */
-const [NEAR_PANELS, FAR_PANELS, NEAR] = [32, 2, 0.2];
 /** Gauss-Legendre points and weights on -1 to 1. */
 const GAUSS_8: readonly (readonly [number, number])[] = [
   [0.1834346424956498, 0.362683783378362],
