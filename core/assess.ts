@@ -5,6 +5,7 @@ import type { PathBudget } from './links/types.ts';
 import type { Alternative, Project } from './model/project.ts';
 import { assessFeeds } from './power/feeds.ts';
 import type { FeedResult } from './power/types.ts';
+import { solveHf } from './reach/hf.ts';
 import { solveRanges } from './reach/ranges.ts';
 import { findStrongSignals } from './reach/strongSignals.ts';
 import type { RangeResult, StrongSignal } from './reach/types.ts';
@@ -15,6 +16,7 @@ import type { Redundancy } from './redundancy/types.ts';
 export interface Assessment {
   readonly paths: readonly PathBudget[];
   readonly ranges: readonly RangeResult[];
+  readonly hf: readonly HfResult[];
   readonly strongSignals: readonly StrongSignal[];
   readonly feeds: readonly FeedResult[];
   readonly redundancy: Redundancy;
@@ -32,6 +34,7 @@ export function assess(project: Project): Assessment {
   if (known) return known;
   const paths = budgetPaths(project);
   const ranges = solveRanges(project, paths);
+  const hf = solveHf(project, paths);
   const strongSignals = findStrongSignals(project, paths);
   const feeds = assessFeeds(project);
   const redundancy = assessRedundancy(project, { paths, ranges });
