@@ -8,7 +8,7 @@ import type { FeedResult } from './power/types.ts';
 import { solveHf } from './reach/hf.ts';
 import { solveRanges } from './reach/ranges.ts';
 import { findStrongSignals } from './reach/strongSignals.ts';
-import type { RangeResult, StrongSignal } from './reach/types.ts';
+import type { HfResult, RangeResult, StrongSignal } from './reach/types.ts';
 import { assessRedundancy } from './redundancy/redundancy.ts';
 import type { Redundancy } from './redundancy/types.ts';
 
@@ -39,7 +39,7 @@ export function assess(project: Project): Assessment {
   const feeds = assessFeeds(project);
   const redundancy = assessRedundancy(project, { paths, ranges });
   const findings = audit(project, { paths, ranges, strongSignals, feeds, redundancy });
-  const assessment: Assessment = { paths, ranges, strongSignals, feeds, redundancy, findings };
+  const assessment: Assessment = { paths, ranges, hf, strongSignals, feeds, redundancy, findings };
   cache.set(project, assessment);
   return assessment;
 }
