@@ -47,7 +47,9 @@ export function seaPathLossDb(path: SeaPath): number {
 }
 
 /**
- * Diffraction loss of a spherical sea relative to free space, dB >= 0 within the horizon.
+ * Diffraction loss of a spherical sea relative to free space, dB >= 0. The Recommendation takes the first term as it is beyond
+ * the horizon; below 80 MHz between low vertical antennas it is there a gain (36 dB at 10 MHz), which one term of the series
+ * cannot vouch for and which would be a step, so it is taken as no loss.
  * @throws RangeError outside the spans of `SeaPath`
  * Source: Rec. ITU-R P.526 section 3.1.1 (first term, beyond the horizon) and 3.2 (any distance, 10 MHz and above), with
  * beta evaluated at every frequency as P.1812, P.452 and P.2001 do.
@@ -69,7 +71,7 @@ export function sphericalEarthLoss(path: SeaPath): SphericalEarthLoss {
       clearanceM,
       requiredClearanceM,
       firstTermDb: firstTerm,
-      lossDb: firstTerm,
+      lossDb: Math.max(0, firstTerm),
     };
   }
   const { clearanceM, d1 } = leastClearance(d, high, low, ae);
