@@ -17,7 +17,7 @@ export function GnssLevels({ result, steps }: { result: GnssResult; steps: reado
   const said = steps.map(({ label, fromDb, toDb }) => `${label} ${quantity(toDb - fromDb, 'dB', 1)}`).join(', ');
   return (
     <div ref={box} className="chart levels">
-      <svg width={width} height={layout.bottom + 22} role="img" aria-labelledby={`${id}-t`}>
+      <svg width={width} height={layout.bottom + 26} role="img" aria-labelledby={`${id}-t`}>
         <title id={`${id}-t`}>{`Gain from the antenna to the receiver: ${said}; net ${quantity(net, 'dB', 1)}.`}</title>
         <pattern id={`${id}-w`} width={6} height={6} patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
           <path className="levels-hatch" d="M0 0V6" />
@@ -31,7 +31,7 @@ export function GnssLevels({ result, steps }: { result: GnssResult; steps: reado
         <text className="chart-tag levels-net" x={layout.right - 3} y={layout.y(net) - 5} textAnchor="end">
           {quantity(net, 'dB', 1)}
         </text>
-        <text className="range-tick" x={layout.right} y={layout.bottom + 15} textAnchor="end">
+        <text className="range-tick" x={layout.right} y={layout.bottom + 20} textAnchor="end">
           at the socket
         </text>
       </svg>
@@ -58,7 +58,7 @@ function Axis({ layout: { ticks, y, right, bottom } }: { layout: LevelLayout }) 
           </text>
         </g>
       ))}
-      <text className="range-tick" x={0} y={bottom + 15}>
+      <text className="range-tick" x={0} y={bottom + 20}>
         gain, dB
       </text>
     </g>

@@ -3,6 +3,7 @@ import type { HfBand, HfReach, HfResult } from '../../../core/reach/types.ts';
 import { useApp } from '../../store/context.ts';
 import { bareNumber, symbolOf, wattDigits } from '../pathLoss/figures.ts';
 import { HfWhy } from './HfWhy.tsx';
+import { sharedNotes } from './hfWords.ts';
 
 /** What becomes of the power on each band, and why. */
 export function HfBandTable({ result }: { result: HfResult }) {
@@ -44,6 +45,12 @@ export function HfBandTable({ result }: { result: HfResult }) {
           </tbody>
         </table>
       </div>
+      {sharedNotes(result).map(({ bands: names, note }) => (
+        <p key={note} className="small">
+          {names === null ? '' : `${names}: `}
+          {note}
+        </p>
+      ))}
       <p className="small soft">
         Noise from outside, above the thermal floor kT0B. Earth and joints are the ground loss; it is the first thing
         worth the work.
@@ -84,13 +91,6 @@ function BandRows({ result, band }: { result: HfResult; band: HfBand }) {
         <td className="num">{ohm(result.groundLossOhm)}</td>
         <td className="num">{bareNumber(band.noiseDb, 'dB', preferences, 0)}</td>
       </tr>
-      {band.notes.map((note) => (
-        <tr key={note} className="note-row">
-          <td colSpan={result.canTransmit ? 7 : 6} className="small">
-            {band.name}: {note}
-          </td>
-        </tr>
-      ))}
       {isOpen ? <HfWhy result={result} band={band} columns={result.canTransmit ? 7 : 6} /> : null}
     </>
   );

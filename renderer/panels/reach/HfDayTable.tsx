@@ -1,7 +1,7 @@
 import type { HfBand, HfDay } from '../../../core/reach/types.ts';
 import { useApp } from '../../store/context.ts';
 import { bareNumber } from '../pathLoss/figures.ts';
-import { bandsAt, clock, list } from './hfWords.ts';
+import { bandList, bandsAt, clock } from './hfWords.ts';
 
 /** The same day in numbers, hour by hour. */
 export function HfDayTable({ day, bands }: { day: HfDay; bands: readonly HfBand[] }) {
@@ -41,7 +41,7 @@ export function HfDayTable({ day, bands }: { day: HfDay; bands: readonly HfBand[
                   <td className="num">{mhz(hour.foEMhz)}</td>
                   <td className="num">{mhz(hour.mufMhz)}</td>
                   <td className="num">{mhz(hour.workingMhz)}</td>
-                  <td>{names.length === 0 ? 'none' : list(names)}</td>
+                  <td>{names.length === 0 ? 'none' : bandList(names)}</td>
                 </tr>
               );
             })}

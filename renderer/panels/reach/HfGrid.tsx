@@ -6,7 +6,7 @@ import { inLanes } from '../range/lanes.ts';
 import { tagWidth } from '../range/marks.ts';
 import { HfGridKey } from './HfGridKey.tsx';
 import { HourGlyph, HourPatterns } from './HourGlyph.tsx';
-import { GRID_LEFT, type GridLayout, type GridRow, gridLayout, moved, SUN_TOP } from './hfGrid.ts';
+import { type GridLayout, type GridRow, gridLayout, moved, NAME_GAP_PX, SUN_TOP } from './hfGrid.ts';
 import { cellName, cellReading, clock } from './hfWords.ts';
 
 /** Which band carries at which hour: bands at their frequencies, hours across, with the lines that decide over them. */
@@ -114,7 +114,7 @@ function Row({
     // biome-ignore lint/a11y/useSemanticElements: a row of a drawing; SVG has no table
     <g role="row" aria-rowindex={index + 1}>
       {/* biome-ignore lint/a11y/useSemanticElements: a head in a drawing; SVG has no table */}
-      <text role="rowheader" className="hours-band" x={GRID_LEFT - 6} y={row.y + 4} textAnchor="end">
+      <text role="rowheader" className="hours-band" x={layout.plot.left - NAME_GAP_PX} y={row.y + 4} textAnchor="end">
         {row.band.name}
       </text>
       {row.cells.map(({ cell, x, y }) => (

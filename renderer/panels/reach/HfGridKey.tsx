@@ -6,7 +6,7 @@ const [BOX_W, BOX_H] = [16, 12];
 /** What the cells and the two lines say. */
 export function HfGridKey({ patternId }: { patternId: string }) {
   return (
-    <p className="small soft range-key">
+    <p className="small soft range-key hours-key">
       <span>
         <Sample state="open" isBest patternId={patternId} /> best of the hour
       </span>

@@ -8,6 +8,7 @@ import {
   domeDirection,
   domePoint,
   drawnObstacles,
+  type PointPx,
   RIM_ROOM_PX,
   RINGS_DEG,
 } from './skyLayout.ts';
@@ -136,17 +137,10 @@ function Rings({ dome, satelliteDeg }: { dome: Dome; satelliteDeg: number | null
         d={`M${centre.x - radius} ${centre.y}H${centre.x + radius}M${centre.x} ${centre.y - radius}V${centre.y + radius}`}
       />
       {RINGS_DEG.map((deg) => (
-        <g key={deg}>
-          <circle className="dome-ring" cx={centre.x} cy={centre.y} r={r(deg)} />
-          <text
-            className="dome-tag"
-            {...domePoint(dome, { azimuthDeg: 135, elevationDeg: deg })}
-            dy={4}
-            textAnchor="middle"
-          >
-            {deg}°
-          </text>
-        </g>
+        <circle key={deg} className="dome-ring" cx={centre.x} cy={centre.y} r={r(deg)} />
+      ))}
+      {RINGS_DEG.map((deg) => (
+        <RingTag key={deg} deg={deg} at={domePoint(dome, { azimuthDeg: 135, elevationDeg: deg })} />
       ))}
       <circle className="dome-rim" cx={centre.x} cy={centre.y} r={radius} />
       {satelliteDeg === null ? null : (
@@ -161,6 +155,17 @@ function Rings({ dome, satelliteDeg }: { dome: Dome; satelliteDeg: number | null
       </text>
       <Side x={centre.x + words - 4} y={centre.y} turnDeg={90} word="starboard" />
       <Side x={centre.x - words + 4} y={centre.y} turnDeg={-90} word="port" />
+    </g>
+  );
+}
+
+function RingTag({ deg, at: { x, y } }: { deg: number; at: PointPx }) {
+  return (
+    <g>
+      <rect className="dome-tag-back" x={x - 11} y={y - 8} width={22} height={15} />
+      <text className="dome-tag" x={x} y={y + 4} textAnchor="middle">
+        {deg}°
+      </text>
     </g>
   );
 }

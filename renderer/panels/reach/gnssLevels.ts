@@ -9,6 +9,9 @@ export interface LevelStep {
   readonly toDb: number;
 }
 
+/** What loses less than this is no step of its own, dB. */
+const SMALL_DB = 0.3;
+
 /**
  * The gain step by step: up by the antenna's amplifier, down by each thing on the way. What the elements leave of the net
  * gain, such as an amplifier on the way, is a step of its own, so that the last step always ends at the net gain.
@@ -25,7 +28,9 @@ export function levelSteps(
     level += gainDb;
   };
   if (amplifierDb !== null) add('amplifier in the antenna', amplifierDb);
-  for (const { label, lossDb } of elements) if (lossDb >= 0.05) add(label, -lossDb);
+  for (const { label, lossDb } of elements) if (lossDb >= SMALL_DB) add(label, -lossDb);
+  const smallDb = elements.reduce((sum, { lossDb }) => (lossDb < SMALL_DB ? sum + lossDb : sum), 0);
+  if (smallDb >= 0.05) add('plugs and the like', -smallDb);
   const left = netGainDb - level;
   if (Math.abs(left) >= 0.05) add(left > 0 ? 'amplifier on the way' : 'what else is on the way', left);
   return steps;

@@ -1,7 +1,9 @@
 import type { HfBand, HfDay, HfHour } from '../../../core/reach/types.ts';
+import { tagWidth } from '../range/marks.ts';
 
-/** Room for the names of the bands on the left, px, and for the strip of the sun above. */
-export const GRID_LEFT = 52;
+/** Least room for the names of the bands on the left, px, and for the strip of the sun above. */
+const LEFT_LEAST_PX = 46;
+export const NAME_GAP_PX = 6;
 const GRID_RIGHT = 4;
 export const SUN_TOP = 18;
 const SUN_HEIGHT = 8;
@@ -64,7 +66,13 @@ export function shownBands(day: HfDay, bands: readonly HfBand[]): readonly HfBan
 export function gridLayout(day: HfDay, bands: readonly HfBand[], width: number): GridLayout {
   const shown = shownBands(day, bands);
   const axis = frequencyAxis(day, shown);
-  const [left, right, top, bottom] = [GRID_LEFT, width - GRID_RIGHT, PLOT_TOP, PLOT_TOP + axis.heightPx];
+  const names = shown.map(({ name }) => tagWidth(name) + NAME_GAP_PX);
+  const [left, right, top, bottom] = [
+    Math.max(LEFT_LEAST_PX, ...names),
+    width - GRID_RIGHT,
+    PLOT_TOP,
+    PLOT_TOP + axis.heightPx,
+  ];
   const columnPx = (right - left) / 24;
   const x = (hour: number): number => left + (hour + 0.5) * columnPx;
   const y = (mhz: number): number => bottom - axis.share(mhz) * axis.heightPx;

@@ -12,7 +12,7 @@ export const STATE_WORDS: Readonly<Record<CellState, { readonly short: string; r
     short: 'at the edge',
     long: 'at the edge: above the working frequency, so it carries on about half the days',
   },
-  ground: { short: 'ground wave', long: 'the ground wave covers this distance, no hop is needed' },
+  ground: { short: 'ground wave', long: 'within reach of the ground wave, no hop is needed' },
   screened: { short: 'screened', long: 'screened: the E layer turns it back before it reaches the F2' },
   shut: { short: 'shut', long: 'shut: above what the layer returns, so it goes out into space' },
 };
@@ -52,11 +52,11 @@ export function hfHeadline(result: HfResult, day: HfDay, hour: number): RichText
   const verb = result.canTransmit ? 'try' : 'listen on';
   const usable = [...open, ...ground];
   if (best === null && usable.length === 0) {
-    if (edge.length > 0) return [...where, ` no band is sure; ${list(edge)} may carry on about half the days.`];
+    if (edge.length > 0) return [...where, ` no band is sure; ${bandList(edge)} may carry on about half the days.`];
     return [...where, ' none of its bands carries.'];
   }
-  const first = best === null ? [`, ${verb} ${list(usable)}.`] : [`, ${verb} ${best} first.`];
-  const rest = best === null || usable.length === 0 ? [] : [` ${list(usable)} ${isAre(usable)} open too.`];
+  const first = best === null ? [`, ${verb} ${bandList(usable)}.`] : [`, ${verb} ${bandList([best])} first.`];
+  const rest = best === null || usable.length === 0 ? [] : [` ${bandList(usable)} ${isAre(usable)} open too.`];
   const byGround = best === null && open.length === 0 ? [' The ground wave covers the distance.'] : [];
   return [...where, ...first, ...rest, ...byGround];
 }
@@ -65,7 +65,7 @@ export function hfHeadline(result: HfResult, day: HfDay, hour: number): RichText
 export function cellReading(day: HfDay, band: HfBand, cell: HfHour): RichText {
   const hour = day.hours.find((each) => each.hour === cell.hour);
   const best = cell.isBest ? ' The highest open band of the hour: try it first.' : '';
-  const head: RichText = [`${band.name}, ${clock(cell.hour)}: ${STATE_WORDS[cell.state].long}.${best}`];
+  const head: RichText = [`${band.name} at ${clock(cell.hour)} is ${STATE_WORDS[cell.state].long}.${best}`];
   if (!hour) return head;
   return [
     ...head,
@@ -85,8 +85,25 @@ export function cellReading(day: HfDay, band: HfBand, cell: HfHour): RichText {
 export const cellName = (band: HfBand, cell: HfHour): string =>
   `${band.name}, ${clock(cell.hour)}: ${STATE_WORDS[cell.state].short}${cell.isBest ? ', best of the hour' : ''}`;
 
-/** `4 MHz, 6 MHz and 8 MHz`. */
-export function list(names: readonly string[]): string {
-  return names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+/** `4, 6 and 8 MHz`: the unit once where all have the same, and never parted from its number. */
+export function bandList(names: readonly string[]): string {
+  const units = new Set(names.map((name) => name.split(' ')[1] ?? ''));
+  const bare =
+    units.size > 1
+      ? names
+      : names.map((name, index) => (index < names.length - 1 ? (name.split(' ')[0] ?? name) : name));
+  const kept = bare.map((name) => name.replace(' ', '\u00a0'));
+  return kept.length < 2 ? (kept[0] ?? '') : `${kept.slice(0, -1).join(', ')} and ${kept.at(-1)}`;
 }
 const isAre = (names: readonly string[]): string => (names.length === 1 ? 'is' : 'are');
+
+/** What the reader should know, each once with the bands it is about; `bands` is null where it is about all of them. */
+export function sharedNotes(result: HfResult): readonly { readonly bands: string | null; readonly note: string }[] {
+  const about = new Map<string, string[]>();
+  for (const { name, notes } of result.bands)
+    for (const note of notes) about.set(note, [...(about.get(note) ?? []), name]);
+  return [
+    ...result.notes.map((note) => ({ bands: null, note })),
+    ...[...about].map(([note, names]) => ({ bands: bandList(names), note })),
+  ];
+}

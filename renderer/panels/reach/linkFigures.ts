@@ -80,7 +80,7 @@ export function gnssFigures(result: GnssResult): readonly Fact[] {
           {
             name: 'C/N0',
             value: [q(carrierToNoiseDbHz, 'dB', 1), '-Hz'],
-            note: 'of the weakest satellite the system promises, under an open sky; 35 and more serves well',
+            note: 'of the weakest satellite the system promises, under an open sky; 35 and more serves well (common practice)',
           },
         ]),
   ];

@@ -98,6 +98,7 @@ const GRID = 28;
 
 /** The point farthest inside an area, of a grid laid over it; for a sliver that no grid point meets, the middle of its corners. */
 function anchorOf(dome: Dome, ring: readonly PointPx[]): PointPx {
+  if (isAllRound(dome, ring)) return domePoint(dome, ALL_ROUND_ANCHOR);
   const [xs, ys] = [ring.map(({ x }) => x), ring.map(({ y }) => y)];
   const [left, right] = [Math.min(...xs), Math.max(...xs)];
   const [top, bottom] = [Math.min(...ys), Math.max(...ys)];
@@ -114,6 +115,12 @@ function anchorOf(dome: Dome, ring: readonly PointPx[]): PointPx {
   }
   return best ?? withinRim(dome, { x: mean(xs), y: mean(ys) });
 }
+
+/** Where the leader of what lies overhead all round touches it: astern, where few masts stand. */
+const ALL_ROUND_ANCHOR: Direction = { azimuthDeg: 215, elevationDeg: 5 };
+
+const isAllRound = ({ centre, radius }: Dome, ring: readonly PointPx[]): boolean =>
+  isInside(ring, centre) && ring.every(({ x, y }) => Math.hypot(x - centre.x, y - centre.y) > 0.95 * radius);
 
 function withinRim({ centre, radius }: Dome, point: PointPx): PointPx {
   const r = Math.hypot(point.x - centre.x, point.y - centre.y);

@@ -2,23 +2,25 @@ import { geostationarySight } from '../../../core/propagation/satellite.ts';
 import { BLOCKED_DB, COUNTED_FROM_DEG } from '../../../core/siting/skyShares.ts';
 import type { SkyObstacle, SkyView } from '../../../core/siting/types.ts';
 import { q, type RichText } from '../../../core/units/quantity.ts';
+import { percent } from '../pathLoss/figures.ts';
 import type { Direction } from './skyLayout.ts';
 
 /** How much of the sky is gone, in one sentence. */
 export function skySummary(view: SkyView): RichText {
   if (view.isShut) return ['No sky at all: it stands below metal or carbon.'];
   if (view.obstacles.length === 0) return ['Nothing stands in the way: the whole sky is open.'];
+  const { blockedPercent, weakenedPercent } = view;
+  const sky: RichText = [' of the sky above ', q(COUNTED_FROM_DEG, 'degree')];
+  if (blockedPercent === 0) return ['Nothing blocks it; ', percent(weakenedPercent), ...sky, ' is weakened.'];
+  if (weakenedPercent - blockedPercent < 0.5) return [percent(blockedPercent), ...sky, ' is blocked.'];
   return [
-    percentOf(view.blockedPercent),
-    ' of the sky above ',
-    q(COUNTED_FROM_DEG, 'degree'),
+    percent(blockedPercent),
+    ...sky,
     ' is blocked, ',
-    percentOf(view.weakenedPercent),
-    ' blocked or weakened.',
+    percent(weakenedPercent - blockedPercent),
+    ' more is weakened.',
   ];
 }
-
-const percentOf = (value: number) => q(value, 'percent', value > 0 && value < 1 ? 1 : 0);
 
 /** `dead ahead`, `35° to starboard of the bow`, `right astern`. */
 export function bearingWords(azimuthDeg: number): RichText {
@@ -77,12 +79,16 @@ export function standingDeg(latitudeDeg: number, eastOfBoatDeg: number): number 
   return sight && sight.elevationDeg >= 0 ? sight.elevationDeg : null;
 }
 
-/** On how many headings of the circle something blocks the satellite, per cent. */
-export function hiddenHeadingsPercent(elevationDeg: number, lossDb: (at: Direction) => number): number {
-  const STEPS = 180;
-  let hidden = 0;
-  for (let step = 0; step < STEPS; step += 1) {
-    if (lossDb({ azimuthDeg: (step * 360) / STEPS, elevationDeg }) >= BLOCKED_DB) hidden += 1;
-  }
-  return (100 * hidden) / STEPS;
+/** On which share of the circle of headings something blocks the satellite, and something only weakens it, per cent. */
+export function headingShares(
+  elevationDeg: number,
+  lossDb: (at: Direction) => number,
+): { readonly blockedPercent: number; readonly weakenedPercent: number } {
+  const STEPS = 360;
+  const losses = Array.from({ length: STEPS }, (_, step) => lossDb({ azimuthDeg: (step * 360) / STEPS, elevationDeg }));
+  const share = (pick: (db: number) => boolean): number => (100 * losses.filter(pick).length) / STEPS;
+  return {
+    blockedPercent: share((db) => db >= BLOCKED_DB),
+    weakenedPercent: share((db) => db > 0 && db < BLOCKED_DB),
+  };
 }

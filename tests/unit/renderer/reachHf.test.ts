@@ -6,15 +6,16 @@ import type { RichText } from '../../../core/units/quantity.ts';
 import { gridLayout, moved, shownBands, sunMarks } from '../../../renderer/panels/reach/hfGrid.ts';
 import { efficiencySteps } from '../../../renderer/panels/reach/hfWhy.ts';
 import {
+  bandList,
   bandsAt,
   cellReading,
   clock,
   distanceChoices,
   hfHeadline,
-  list,
+  sharedNotes,
 } from '../../../renderer/panels/reach/hfWords.ts';
 
-const said = (text: RichText): string => formatText(text, METRIC_PREFERENCES);
+const said = (text: RichText): string => formatText(text, METRIC_PREFERENCES).replaceAll('\u00a0', ' ');
 
 /** The marine bands as the radio regulations space them; the figures beside them are made up. */
 const CARRIERS = [0.518, 2.182, 4.125, 6.215, 8.291, 12.29, 16.42, 18.795, 22.1, 25.1];
@@ -132,7 +133,7 @@ describe('the band-by-hour view', () => {
 describe('words for HF', () => {
   it('say which band to try first and which others are open', () => {
     expect(said(hfHeadline(RESULT, day(), 12))).toBe(
-      'Over 500 NM at 12:00 solar time, try 16 MHz first. 2 MHz, 4 MHz, 6 MHz, 8 MHz and 12 MHz are open too.',
+      'Over 500 NM at 12:00 solar time, try 16 MHz first. 2, 4, 6, 8 and 12 MHz are open too.',
     );
     expect(said(hfHeadline({ ...RESULT, canTransmit: false }, day(), 0))).toContain('listen on 4 MHz first. 2 MHz is');
   });
@@ -154,7 +155,7 @@ describe('words for HF', () => {
   it('count the ground wave as carrying', () => {
     const near = day((mhz) => (mhz < 5 ? 'ground' : 'shut'));
     expect(bandsAt(near, BANDS, 4).ground).toEqual(['2 MHz', '4 MHz']);
-    expect(said(hfHeadline(RESULT, near, 4))).toContain('try 2 MHz and 4 MHz. The ground wave covers the distance.');
+    expect(said(hfHeadline(RESULT, near, 4))).toContain('try 2 and 4 MHz. The ground wave covers the distance.');
   });
 
   it('read a cell out in full', () => {
@@ -163,17 +164,25 @@ describe('words for HF', () => {
     const cell = at.cells.find(({ hour, bandId }) => hour === 12 && bandId === band?.id);
     if (!band || !cell) throw new Error('the day has that cell');
     const text = said(cellReading(at, band, cell));
-    expect(text).toMatch(/^12 MHz, 12:00: open/);
+    expect(text).toMatch(/^12 MHz at 12:00 is open/);
     expect(text).toContain(
       'Working frequency 17.0 MHz, median maximum 20.0 MHz, take-off 20°, sun 59° above the horizon.',
     );
   });
 
+  it('say each note once, with the bands it is about', () => {
+    const bands = BANDS.map((band, index) => (index > 7 ? { ...band, notes: ['too long'] } : band));
+    expect(sharedNotes({ ...RESULT, bands, notes: ['no strap'] })).toEqual([
+      { bands: null, note: 'no strap' },
+      { bands: '22 and 25\u00a0MHz', note: 'too long' },
+    ]);
+  });
+
   it('give the time of day and lists as people write them', () => {
     expect(clock(6.5)).toBe('06:30');
     expect(clock(23.9999)).toBe('00:00');
-    expect(list(['a'])).toBe('a');
-    expect(list(['a', 'b', 'c'])).toBe('a, b and c');
+    expect(bandList(['4 MHz'])).toBe('4\u00a0MHz');
+    expect(bandList(['518 kHz', '4 MHz'])).toBe('518\u00a0kHz and 4\u00a0MHz');
   });
 
   it('offer distances that are round in the reader’s unit', () => {

@@ -15,7 +15,7 @@ import {
 } from '../../../renderer/panels/reach/skyLayout.ts';
 import {
   bearingWords,
-  hiddenHeadingsPercent,
+  headingShares,
   sightReading,
   skySummary,
   standingDeg,
@@ -84,8 +84,9 @@ describe('the dome', () => {
       obstacle('boom', ring(-30, 30, 5, 20)),
       obstacle('sail', ring(-3, 1, 10, 70), 2),
       obstacle('dome', ring(170, 190, 0, 15)),
+      obstacle('GRP overhead', ring(0, 360, 0, 90), 1.5),
     ]);
-    expect(drawn.map(({ number }) => number)).toEqual([1, 2, 3, 4]);
+    expect(drawn.map(({ number }) => number)).toEqual([1, 2, 3, 4, 5]);
     for (const [index, { anchor, balloon }] of drawn.entries()) {
       expect(Math.hypot(anchor.x - 180, anchor.y - 180)).toBeLessThan(140);
       expect(Math.hypot(balloon.x - 180, balloon.y - 180)).toBeGreaterThanOrEqual(140 + BALLOON_PX);
@@ -126,7 +127,11 @@ describe('words for the sky', () => {
   };
 
   it('say how much of it is gone', () => {
-    expect(said(skySummary(view))).toBe('0.4 % of the sky above 10° is blocked, 12 % blocked or weakened.');
+    expect(said(skySummary(view))).toBe('0.4 % of the sky above 10° is blocked, 12 % more is weakened.');
+    expect(said(skySummary({ ...view, blockedPercent: 0 }))).toBe(
+      'Nothing blocks it; 12 % of the sky above 10° is weakened.',
+    );
+    expect(said(skySummary({ ...view, blockedPercent: 12 }))).toBe('12 % of the sky above 10° is blocked.');
     expect(said(skySummary({ ...view, isShut: true }))).toContain('No sky at all');
     expect(said(skySummary({ ...view, obstacles: [] }))).toContain('whole sky is open');
   });
@@ -167,7 +172,8 @@ describe('words for the sky', () => {
   });
 
   it('count the headings on which it is hidden', () => {
-    expect(hiddenHeadingsPercent(30, () => 0)).toBe(0);
-    expect(hiddenHeadingsPercent(30, ({ azimuthDeg }) => (azimuthDeg < 90 ? 20 : 3))).toBe(25);
+    expect(headingShares(30, () => 0)).toEqual({ blockedPercent: 0, weakenedPercent: 0 });
+    const shares = headingShares(30, ({ azimuthDeg }) => (azimuthDeg < 90 ? 20 : azimuthDeg < 180 ? 3 : 0));
+    expect(shares).toEqual({ blockedPercent: 25, weakenedPercent: 25 });
   });
 });
