@@ -5,10 +5,12 @@ import type { PathBudget } from './links/types.ts';
 import type { Alternative, Project } from './model/project.ts';
 import { assessFeeds } from './power/feeds.ts';
 import type { FeedResult } from './power/types.ts';
+import { assessGnss } from './reach/gnss.ts';
 import { solveHf } from './reach/hf.ts';
 import { solveRanges } from './reach/ranges.ts';
+import { assessSatellites } from './reach/satellite.ts';
 import { findStrongSignals } from './reach/strongSignals.ts';
-import type { HfResult, RangeResult, StrongSignal } from './reach/types.ts';
+import type { GnssResult, HfResult, RangeResult, SatelliteResult, StrongSignal } from './reach/types.ts';
 import { assessRedundancy } from './redundancy/redundancy.ts';
 import type { Redundancy } from './redundancy/types.ts';
 
@@ -17,6 +19,8 @@ export interface Assessment {
   readonly paths: readonly PathBudget[];
   readonly ranges: readonly RangeResult[];
   readonly hf: readonly HfResult[];
+  readonly satellites: readonly SatelliteResult[];
+  readonly gnss: readonly GnssResult[];
   readonly strongSignals: readonly StrongSignal[];
   readonly feeds: readonly FeedResult[];
   readonly redundancy: Redundancy;
@@ -35,11 +39,13 @@ export function assess(project: Project): Assessment {
   const paths = budgetPaths(project);
   const ranges = solveRanges(project, paths);
   const hf = solveHf(project, paths);
+  const satellites = assessSatellites(project, paths);
+  const gnss = assessGnss(project, paths);
   const strongSignals = findStrongSignals(project, paths);
   const feeds = assessFeeds(project);
   const redundancy = assessRedundancy(project, { paths, ranges });
-  const findings = audit(project, { paths, ranges, strongSignals, feeds, redundancy });
-  const assessment: Assessment = { paths, ranges, hf, strongSignals, feeds, redundancy, findings };
+  const findings = audit(project, { paths, ranges, hf, satellites, gnss, strongSignals, feeds, redundancy });
+  const assessment: Assessment = { paths, ranges, hf, satellites, gnss, strongSignals, feeds, redundancy, findings };
   cache.set(project, assessment);
   return assessment;
 }

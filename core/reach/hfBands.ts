@@ -65,18 +65,20 @@ const FAX: HfService = {
 const COMMON = 'common practice, no source';
 
 /** Voice channels of the GMDSS, 47 CFR 80; that of 22 MHz is a simplex channel of the Radio Regulations, from memory. */
+export const VOICE_CHANNELS: readonly HfChannel[] = [
+  channel('2-mhz', '2 MHz', 2.182),
+  channel('4-mhz', '4 MHz', 4.125),
+  channel('6-mhz', '6 MHz', 6.215),
+  channel('8-mhz', '8 MHz', 8.291),
+  channel('12-mhz', '12 MHz', 12.29),
+  channel('16-mhz', '16 MHz', 16.42),
+  channel('22-mhz', '22 MHz', 22.159),
+];
+
 const VOICE_PLAN: HfPlan = {
   service: VOICE,
   shore: { key: 'coast', name: 'Coast station', powerW: 1000, efficiency: 0.5, toleranceDb: 3, source: COMMON },
-  channels: [
-    channel('2-mhz', '2 MHz', 2.182),
-    channel('4-mhz', '4 MHz', 4.125),
-    channel('6-mhz', '6 MHz', 6.215),
-    channel('8-mhz', '8 MHz', 8.291),
-    channel('12-mhz', '12 MHz', 12.29),
-    channel('16-mhz', '16 MHz', 16.42),
-    channel('22-mhz', '22 MHz', 22.159),
-  ],
+  channels: VOICE_CHANNELS,
 };
 
 const NAVTEX_PLAN: HfPlan = {

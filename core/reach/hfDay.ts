@@ -1,4 +1,4 @@
-import type { Project } from '../model/project.ts';
+import type { Conditions, Project } from '../model/project.ts';
 import {
   E_LAYER_HEIGHT_KM,
   eLayerMufMhz,
@@ -33,6 +33,9 @@ interface HopSky {
   readonly takeoffDeg: number;
 }
 
+/** What the sky needs to know of a band. */
+export type SkyBand = Pick<HfBand, 'id' | 'frequencyMhz' | 'groundWave'>;
+
 type State = HfHour['state'];
 
 const NOTES = [
@@ -51,20 +54,22 @@ const NOTES = [
  * said in its notes. Checked by: tests/published/skyWave.test.ts, tests/published/eLayer.test.ts
  */
 export function hfDay(project: Project, result: HfResult, distanceKm: number): HfDay {
+  return skyDay(project.settings.conditions, result.bands, distanceKm);
+}
+
+/** `hfDay` for any bands under a stated sky. @throws RangeError for a distance outside 50 to 8000 km */
+export function skyDay(conditions: Conditions, bands: readonly SkyBand[], distanceKm: number): HfDay {
   if (!(distanceKm >= MIN_SKY_KM && distanceKm <= MAX_SKY_KM))
     throw new RangeError(`A distance by the sky must be ${MIN_SKY_KM} to ${MAX_SKY_KM} km, not ${distanceKm}.`);
-  const { conditions } = project.settings;
-  const hops = leastHops(distanceKm, conditions.m3000);
+  const { m3000 } = conditions;
+  const hops = leastHops(distanceKm, m3000);
   const skies = skyOfDay(conditions);
   const hours = skies.map((sky) => {
-    const { f2MufMhz, eMufMhz, takeoffDeg } = hopSky(sky, distanceKm / hops, conditions.m3000);
+    const { f2MufMhz, eMufMhz, takeoffDeg } = hopSky(sky, distanceKm / hops, m3000);
     const workingMhz = Math.max(workingFrequencyMhz(f2MufMhz), eMufMhz);
     return { ...sky, mufMhz: Math.max(f2MufMhz, eMufMhz), workingMhz, takeoffDeg };
   });
-  const cells = skies.flatMap((sky) => {
-    const ways = waysOf(sky, distanceKm, hops, conditions.m3000);
-    return cellsOf(sky.hour, ways, result.bands, distanceKm);
-  });
+  const cells = skies.flatMap((sky) => cellsOf(sky.hour, waysOf(sky, distanceKm, hops, m3000), bands, distanceKm));
   return { distanceKm, hops, hours, cells, notes: NOTES };
 }
 
@@ -97,7 +102,7 @@ function waysOf(sky: SkyHour, distanceKm: number, hops: number, m3000: number): 
 function cellsOf(
   hour: number,
   ways: readonly HopSky[],
-  bands: readonly HfBand[],
+  bands: readonly SkyBand[],
   distanceKm: number,
 ): readonly HfHour[] {
   const states = bands.map((band) => ({ band, state: stateOf(ways, band, distanceKm) }));
@@ -113,7 +118,7 @@ function cellsOf(
 
 const BEST_FIRST: readonly State[] = ['open', 'edge', 'screened', 'shut'];
 
-function stateOf(ways: readonly HopSky[], { frequencyMhz, groundWave }: HfBand, distanceKm: number): State {
+function stateOf(ways: readonly HopSky[], { frequencyMhz, groundWave }: SkyBand, distanceKm: number): State {
   if (groundWave.length > 0 && groundWave.every(({ reach }) => reach.nominalKm >= distanceKm)) return 'ground';
   const states = ways.map((way) => stateBy(way, frequencyMhz));
   return BEST_FIRST.find((state) => states.includes(state)) ?? 'shut';

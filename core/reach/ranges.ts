@@ -8,9 +8,8 @@ import { frequencyOf, type OwnSide, ownSide, type Source, seaServiceOf } from '.
 import { AT_REST, type DistanceBand, type RangeResult, type TrialState } from './types.ts';
 import { limitingWay, type Way, type Ways, waysTo, withoutFeederDb } from './ways.ts';
 
-/** Span of carriers the sea model is meant for, MHz. */
-const MIN_FREQUENCY_MHZ = 100;
-const MAX_FREQUENCY_MHZ = 3000;
+/** Span of carriers the sea model is meant for, MHz. Outside it no range is reckoned, and a finding says so. */
+export const SEA_MODEL_MHZ = [100, 3000] as const;
 
 /**
  * How far each path of voice, AIS, mobile data and Wi-Fi, each set complete with its own antenna and each homing signal
@@ -94,14 +93,15 @@ function toStations(project: Project, key: object, extra: readonly unknown[], so
 
 function solveAll(project: Project, source: Source): readonly RangeResult[] {
   const service = seaServiceOf(source);
-  if (service === null || !isInModel(frequencyOf(source, service))) return [];
+  if (service === null || !isInSeaModel(frequencyOf(source, service))) return [];
   const own = ownSide(project, source, service, AT_REST);
   return project.stations.flatMap(
     (station) => rangeTo(own, station, project.settings, AT_REST.timePercent)?.range ?? [],
   );
 }
 
-const isInModel = (mhz: number): boolean => mhz >= MIN_FREQUENCY_MHZ && mhz <= MAX_FREQUENCY_MHZ;
+/** Whether a range is reckoned at a frequency. */
+export const isInSeaModel = (mhz: number): boolean => mhz >= SEA_MODEL_MHZ[0] && mhz <= SEA_MODEL_MHZ[1];
 
 /** The one way a range is reckoned, at rest and in any other state. */
 function rangeTo(

@@ -399,6 +399,10 @@ function row(id: string, label: string, kind: MatrixRow['event']['kind'], letter
 export const ASSESSMENT: Assessment = {
   paths: [VOICE_PATH],
   ranges: [range('ship', 28, 47, 37.4), range('coast', 55, 90, 67.4)],
+  hf: [],
+  satellites: [],
+  gnss: [],
+  strongSignals: [],
   feeds: [
     {
       feedId: 'f1',
