@@ -51,6 +51,31 @@ export const AUTHORITIES = {
     name: 'Whole-body limit for the public, 2 W/m2: 47 CFR 1.1310 and EU 1999/519; far-field formula',
     strength: 'guide',
   },
+  exposureAverage: {
+    name: 'ICNIRP 2020, reference levels for the public (from memory); mean power, far-field formula',
+    strength: 'guide',
+  },
+  strongSignal: {
+    name: 'Level to keep any receiver from (no standard, from memory); isolation by mutual impedances',
+    strength: 'computed',
+  },
+  mastShadow: {
+    name: 'Scattering series of a round conductor beside the antenna; within 0.6 dB of the method of moments',
+    strength: 'computed',
+  },
+  antennaLength: {
+    name: 'Half waves in phase, integrated over the sphere: gain by length, 1 dB allowed on top',
+    strength: 'computed',
+  },
+  gnssGain: { name: 'Makers of GNSS receivers: net gain before the socket', strength: 'maker' },
+  satelliteLine: {
+    name: 'Margin against the terminal’s own antenna; a low-orbit module’s developer guide: 3 dB of line at most',
+    strength: 'computed',
+  },
+  seaModel: {
+    name: 'This program: smooth-sea model of Rec. ITU-R P.526, used from 100 to 3000 MHz',
+    strength: 'computed',
+  },
   radarBeam: { name: 'Makers of small radars: nobody inside the vertical beam', strength: 'maker' },
   led: { name: 'US Coast Guard Marine Safety Alert 13-18: on/off squelch test', strength: 'guide' },
   position: { name: 'UK MGN 673, 2.1: automatic position into every distress-capable set', strength: 'guide' },

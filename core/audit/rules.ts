@@ -1,10 +1,12 @@
 import type { Rule } from './rule.ts';
+import { antennaClaim, whipBesideMast } from './rules/antenna.ts';
 import {
   beaconMissing,
   beaconRegistration,
   emergencyAntennaMissing,
   emergencyAntennaUnusable,
 } from './rules/distress.ts';
+import { personNearHf, personNearTerminal } from './rules/exposure.ts';
 import { cableImpedance, connectorBand, feederLoss, feederMeasured, transmitRating } from './rules/feeder.ts';
 import { hfEarth, hfInsulatorLow, hfLeadInInside } from './rules/hf.ts';
 import {
@@ -29,9 +31,11 @@ import {
   measuredSag,
   voltDrop,
 } from './rules/power.ts';
+import { gnssGain, outsideMethod, satelliteLine } from './rules/reach.ts';
 import { duplicateLabel, setUnconnected, undatedRecord, unknownPart } from './rules/records.ts';
 import { floodTakesAll, lightningMultihull, longRangeOneSupply, sharedSinglePoint } from './rules/redundancyRules.ts';
 import { aisNearMetal, antennaSpacing, antennaTooNear, noSky, poleShadow, repeaterFeedback } from './rules/siting.ts';
+import { ownSignalStrong } from './rules/strong.ts';
 import { vswrHigh, vswrMasked } from './rules/vswr.ts';
 
 /** Every rule, in the order in which findings of one severity are listed. */
@@ -47,6 +51,8 @@ export const RULES: readonly Rule[] = [
   fuseTooLarge,
   radarAtEyeHeight,
   personNearAntenna,
+  personNearTerminal,
+  personNearHf,
   transmitRating,
   feederLoss,
   feederMeasured,
@@ -67,7 +73,12 @@ export const RULES: readonly Rule[] = [
   hfEarth,
   aisNearMetal,
   antennaTooNear,
+  ownSignalStrong,
+  whipBesideMast,
+  antennaClaim,
   noSky,
+  satelliteLine,
+  gnssGain,
   poleShadow,
   repeaterFeedback,
   sourceNoFix,
@@ -83,6 +94,7 @@ export const RULES: readonly Rule[] = [
   duplicateLabel,
   undatedRecord,
   setUnconnected,
+  outsideMethod,
   beaconMissing,
   lightningMultihull,
 ];

@@ -1,22 +1,18 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { audit } from '../../../core/audit/audit.ts';
+import { assess } from '../../../core/assess.ts';
 import { keepClearM } from '../../../core/audit/rules/people.ts';
 import { RULES } from '../../../core/audit/rules.ts';
 import type { Finding } from '../../../core/audit/types.ts';
-import { budgetPaths } from '../../../core/links/budget.ts';
+import { figure } from '../../../core/model/figure.ts';
 import type { Item, ItemFacts, Measurement, Project, RunFacts } from '../../../core/model/project.ts';
 import { measurementSchema } from '../../../core/model/project.ts';
-import { assessFeeds } from '../../../core/power/feeds.ts';
-import { assessRedundancy } from '../../../core/redundancy/redundancy.ts';
 import { formatText } from '../../../core/units/format.ts';
 import { METRIC_PREFERENCES } from '../../../core/units/preferences.ts';
 import { feed, item, link, P, run, smallBoat } from '../redundancy/smallBoat.ts';
 
 function findingsOf(project: Project): readonly Finding[] {
-  const paths = budgetPaths(project);
-  const redundancy = assessRedundancy(project, { paths, ranges: [] });
-  return audit(project, { paths, ranges: [], feeds: assessFeeds(project), redundancy });
+  return assess(project).findings;
 }
 
 /** The small boat with nothing the rules would remark on: second set and antenna, all fused, position everywhere. */
@@ -73,6 +69,41 @@ const without = (project: Project, ...ids: string[]): Project => ({
 function secondAis(yM: number): Project {
   return {
     ...plus(item('A3', 'whip', null, { position: P(11, 4, yM) }), item('AIS2', 'ais', null)),
+    runs: [...boat.runs, run('W7', 'AIS2.ant', 'A3.rf')],
+  };
+}
+
+const withFigure = (id: string, key: string, value: number, base = boat): Project => ({
+  ...base,
+  items: base.items.map((each) =>
+    each.id === id
+      ? { ...each, overrides: { figures: { [key]: figure(value, 0, 'assumed', 'test') }, traits: {} } }
+      : each,
+  ),
+});
+
+/** The good boat with one more set of the catalogue on an antenna of its own. */
+function withSet(setId: string, antennaId: string, port: string, metres: number, facts: ItemFacts = {}): Project {
+  return {
+    ...plus(item('SET', setId, 'hut'), item('ANT', antennaId, null, { position: P(10, 3), facts })),
+    runs: [...boat.runs, run('W7', `SET.${port}`, 'ANT.feed', { measuredLengthM: metres })],
+  };
+}
+
+/** An HF set with its tuner and a whip that somebody sits beside. */
+function hfBesidePeople(): Project {
+  const hf = withSet('radio-mf-hf-150w', 'antenna-hf-whip-7m', 'rf', 5, { nearestPersonM: 1 });
+  return {
+    ...hf,
+    items: [...hf.items, item('ATU', 'tuner-hf', 'locker')],
+    runs: [...boat.runs, run('W7', 'SET.rf', 'ATU.set'), run('W8', 'ATU.antenna', 'ANT.feed', { measuredLengthM: 1 })],
+  };
+}
+
+/** A second AIS with its antenna half a metre abaft the mast, half-way up. */
+function besideMast(): Project {
+  return {
+    ...plus(item('A3', 'whip', null, { position: P(5.5, 8) }), item('AIS2', 'ais', null)),
     runs: [...boat.runs, run('W7', 'AIS2.ant', 'A3.rf')],
   };
 }
@@ -151,6 +182,21 @@ const BREACHES: Readonly<Record<string, Project>> = {
   'radar-at-eye-height': plus(
     item('RAD', 'radar', null, { position: P(10, 3), facts: { standingEyeZM: 3.1, nearestPersonM: 1.9 } }),
   ),
+  'antenna-claim': withFigure('A1', 'gainDbi', 9),
+  'gnss-gain': withSet('radio-gnss-receiver', 'antenna-gnss-active', 'gnss', 120),
+  'outside-method': withFigure(
+    'SET',
+    'frequencyMhz',
+    3500,
+    withSet('radio-cellular-router', 'antenna-cellular-omni', 'rf', 2),
+  ),
+  'own-signal-strong': secondAis(0.3),
+  'person-near-hf': hfBesidePeople(),
+  'person-near-terminal': withSet('radio-l-band-messenger', 'antenna-l-band-passive', 'rf', 1, {
+    nearestPersonM: 0.01,
+  }),
+  'satellite-line': withSet('radio-l-band-messenger', 'antenna-l-band-passive', 'rf', 60),
+  'whip-beside-mast': besideMast(),
   'long-range-one-supply': {
     ...plus(
       item('SAT', 'terminal', 'hut', { overrides: { figures: {}, traits: { ownBattery: false } } }),

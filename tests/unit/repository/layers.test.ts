@@ -18,6 +18,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   'core/power': ['core/rf', 'core/catalogue', 'core/model', 'core/units'],
   'core/edit': ['core/document', 'core/links', 'core/catalogue', 'core/model', 'core/units'],
   'core/reckon': [
+    'core/reach',
     'core/siting',
     'core/links',
     'core/power',
