@@ -38,8 +38,7 @@ export function bare(context: SheetContext, value: number | null, unit: Unit, di
 }
 
 /** `18 to 24 NM`: a band in words, nominal left to its own column. */
-export function bandText(context: SheetContext, band: DistanceBand): string {
-  const digits = 1;
+export function bandText(context: SheetContext, band: DistanceBand, digits = 1): string {
   return `${bare(context, band.lowKm, 'km', digits)} to ${bare(context, band.highKm, 'km', digits)}`;
 }
 

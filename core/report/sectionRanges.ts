@@ -1,4 +1,6 @@
-import { type RangeResult, SEA_SERVICE_WORDS } from '../reach/types.ts';
+import { explainRange } from '../reach/explain.ts';
+import { type RangeExplanation, type RangeResult, SEA_SERVICE_WORDS, type UncertaintyShare } from '../reach/types.ts';
+import { formatText } from '../units/format.ts';
 import { bandText, bare, distanceUnit, type SheetContext, show } from './context.ts';
 import { rangeChart } from './rangeChart.ts';
 import type { Block, SheetSection } from './types.ts';
@@ -20,8 +22,10 @@ export function rangeSection(context: SheetContext): SheetSection {
         text:
           'Over open sea, antenna to antenna. The horizon is a landmark, not a limit. Typical: the median level is just ' +
           'enough for the receiver, so half the time it is not. Dependable: it still holds after the real-life margin; ' +
-          'plan on this one. Bands are what the tolerances of the figures make of it. Land, squalls, other traffic and ' +
-          'noise shorten them all; nothing here promises that a call is answered.',
+          'plan on this one. The band beside each is what the tolerances of the figures and 4 dB of the model make of it, ' +
+          'combined as the root of the sum of their squares: a distance outside it would want several of them wrong at ' +
+          'once. Gives out first: which way fails as the distance grows. Land, squalls, other traffic and noise shorten ' +
+          'them all; nothing here promises that a call is answered.',
         tone: 'plain',
       },
       ...radioGroups(ranges).flatMap((group) => groupBlocks(context, group)),
@@ -32,7 +36,7 @@ export function rangeSection(context: SheetContext): SheetSection {
 }
 
 function nothingToSay(): Block {
-  return { kind: 'paragraph', text: 'No VHF or AIS set reaches an antenna yet.', tone: 'quiet' };
+  return { kind: 'paragraph', text: 'No set that works over the sea reaches an antenna yet.', tone: 'quiet' };
 }
 
 function radioGroups(ranges: readonly RangeResult[]): RangeResult[][] {
@@ -47,7 +51,8 @@ function radioGroups(ranges: readonly RangeResult[]): RangeResult[][] {
 /** `VHF-1 by A1, voice`: one radio by one antenna. */
 export function rangeTitle(context: SheetContext, result: RangeResult): string {
   const path = context.assessment.paths.find((each) => each.id === result.pathId);
-  const by = path ? ` by ${itemTag(context.project, path.antennaId)}` : ', own antenna';
+  const isOwn = path === undefined || path.antennaId === path.radioId;
+  const by = isOwn ? ', own antenna' : ` by ${itemTag(context.project, path.antennaId)}`;
   return `${itemTag(context.project, result.itemId)}${by}, ${SEA_SERVICE_WORDS[result.service]}`;
 }
 
@@ -90,7 +95,30 @@ function groupBlocks(context: SheetContext, group: readonly RangeResult[]): Bloc
       rows: group.map((result) => rangeRow(context, result)),
       empty: '',
     },
+    { kind: 'paragraph', text: bandRemark(context, first), tone: 'quiet' },
   ];
+}
+
+/** Who owns the width of the band, and what a telephone without the installation would do. */
+export function bandRemark(context: SheetContext, result: RangeResult): string {
+  const explained = explainRange(context.project, context.assessment.paths, result);
+  const [largest, second] = explained.uncertainty;
+  if (!largest) return '';
+  const owners = [`Most of it is owned by ${shareText(context, largest)}`];
+  if (second) owners.push(`, then by ${shareText(context, second)}`);
+  return `To ${stationName(context, result)} the band is ± ${show(context, explained.bandDb, 'dB', 1)} wide. ${owners.join('')}.${phoneText(context, explained)}`;
+}
+
+/** `propagation over the sea, ± 4.0 dB (86 %)`. */
+function shareText(context: SheetContext, { label, toleranceDb, sharePercent }: UncertaintyShare): string {
+  const share = show(context, sharePercent, 'percent');
+  return `${formatText(label, context.preferences)}, ± ${show(context, toleranceDb, 'dB', 1)} (${share} of the squares)`;
+}
+
+function phoneText(context: SheetContext, { withoutKm }: RangeExplanation): string {
+  if (!withoutKm) return '';
+  const dependable = show(context, withoutKm.dependable, 'km', 1);
+  return ` A telephone in the hand on deck would have ${dependable} dependable, ${show(context, withoutKm.typical, 'km', 1)} typical.`;
 }
 
 function rangeRow(context: SheetContext, result: RangeResult): string[] {

@@ -5,16 +5,21 @@ import { CAUTIONS, GOVERNS } from './cautions.ts';
 import type { SheetContext } from './context.ts';
 import { cableSection } from './sectionCables.ts';
 import { commissioningSection } from './sectionCommissioning.ts';
+import { conditionSection } from './sectionConditions.ts';
 import { drawingSection } from './sectionDrawing.ts';
 import { equipmentSection } from './sectionEquipment.ts';
 import { feedSection } from './sectionFeeds.ts';
 import { findingSection } from './sectionFindings.ts';
+import { gnssSection } from './sectionGnss.ts';
+import { hfSection } from './sectionHf.ts';
 import { lossSection } from './sectionLosses.ts';
 import { materialsSection } from './sectionMaterials.ts';
 import { measurementSection } from './sectionMeasurements.ts';
 import { rangeSection } from './sectionRanges.ts';
 import { redundancySection } from './sectionRedundancy.ts';
+import { satelliteSection } from './sectionSatellites.ts';
 import { scopeSection } from './sectionScope.ts';
+import { strongSignalSection } from './sectionStrongSignals.ts';
 import { printedDate } from './sheetDate.ts';
 import { SECTION_IDS, type SectionId, type Sheet, type SheetOptions, type SheetSection } from './types.ts';
 
@@ -29,7 +34,9 @@ export function installSheet(project: Project, assessment: Assessment, options: 
   const { paper, preferences, date } = options;
   const context: SheetContext = { project, assessment, preferences, paper, date };
   const wanted = new Set<SectionId>([...ALWAYS, ...(options.sections ?? SECTION_IDS)]);
-  const sections = SECTION_IDS.filter((id) => wanted.has(id)).map((id) => SECTION_BUILDERS[id](context));
+  const sections = SECTION_IDS.filter((id) => wanted.has(id))
+    .map((id) => SECTION_BUILDERS[id](context))
+    .filter((section) => section.blocks.length > 0);
   return {
     title: 'Radio installation sheet',
     subtitle: project.title,
@@ -54,6 +61,7 @@ function drawingScale(sections: readonly SheetSection[]): string {
   return block ? scaleText(block.drawing.projection) : '';
 }
 
+/** A section without a block has nothing to say about this boat and is left out. */
 const SECTION_BUILDERS: Readonly<Record<SectionId, (context: SheetContext) => SheetSection>> = {
   scope: scopeSection,
   cautions: cautionSection,
@@ -62,7 +70,12 @@ const SECTION_BUILDERS: Readonly<Record<SectionId, (context: SheetContext) => Sh
   cables: cableSection,
   feeds: feedSection,
   losses: lossSection,
+  conditions: conditionSection,
   ranges: rangeSection,
+  hf: hfSection,
+  satellites: satelliteSection,
+  gnss: gnssSection,
+  'strong-signals': strongSignalSection,
   redundancy: redundancySection,
   findings: findingSection,
   measurements: measurementSection,

@@ -1,7 +1,10 @@
 import type { Drawing } from '../drawing/types.ts';
 import type { UnitPreferences } from '../units/preferences.ts';
 
-/** Sections of the sheet in printed order. Scope and cautions are always printed; the others may be left out. */
+/**
+ * Sections of the sheet in printed order. Scope and cautions are always printed; the others may be left out, and those that
+ * are about radios of a kind are printed only for a boat that carries some.
+ */
 export const SECTION_IDS = [
   'scope',
   'cautions',
@@ -10,7 +13,12 @@ export const SECTION_IDS = [
   'cables',
   'feeds',
   'losses',
+  'conditions',
   'ranges',
+  'hf',
+  'satellites',
+  'gnss',
+  'strong-signals',
   'redundancy',
   'findings',
   'measurements',
@@ -26,7 +34,7 @@ export interface SheetOptions {
   readonly preferences: UnitPreferences;
   /** ISO date (or date and time) the sheet is made; given, so that the same input makes the same sheet. */
   readonly date: string;
-  /** Sections to print; all when left out. `scope`, `cautions` and `signatures` cannot be left out. */
+  /** Sections to print; all there is something to say in when left out. `scope`, `cautions` and `signatures` cannot be left out. */
   readonly sections?: readonly SectionId[];
 }
 

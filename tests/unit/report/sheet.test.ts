@@ -1,4 +1,7 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { assess } from '../../../core/assess.ts';
+import { parseProject } from '../../../core/document/load.ts';
 import { CAUTIONS, GOVERNS } from '../../../core/report/cautions.ts';
 import { rated } from '../../../core/report/context.ts';
 import { installSheet } from '../../../core/report/sheet.ts';
@@ -11,8 +14,17 @@ const OPTIONS: SheetOptions = { paper: 'A4', preferences: METRIC_PREFERENCES, da
 const sheet = installSheet(BOAT, ASSESSMENT, OPTIONS);
 
 describe('what every sheet holds', () => {
-  it('has all sections in order', () => {
-    expect(sheet.sections.map((section) => section.id)).toEqual([...SECTION_IDS]);
+  it('has all sections in order, and none for radios of a kind this boat has none of', () => {
+    const ofSomeRadios = new Set<string>(['hf', 'satellites', 'gnss', 'strong-signals']);
+    expect(sheet.sections.map((section) => section.id)).toEqual(SECTION_IDS.filter((id) => !ofSomeRadios.has(id)));
+  });
+
+  it('has a section for each kind of radio a boat carries', () => {
+    const text = readFileSync(new URL('../../../assets/demo/brannoch-tern.backstay', import.meta.url), 'utf8');
+    const demo = parseProject(text);
+    if (!demo.ok) throw new Error('The demo boat does not load.');
+    const ids = installSheet(demo.project, assess(demo.project), OPTIONS).sections.map((section) => section.id);
+    expect(ids).toEqual(expect.arrayContaining(['conditions', 'hf', 'satellites', 'gnss', 'strong-signals']));
   });
 
   it('keeps scope, cautions and signatures whatever is left out', () => {
