@@ -8,6 +8,7 @@ import {
   type Ionosphere,
   workingFrequencyMhz,
 } from '../propagation/skyWave.ts';
+import { HF_BOAT_SUMS } from './hfBoatSums.ts';
 import { number } from './parameters.ts';
 import type { Answer, Sum } from './types.ts';
 
@@ -96,4 +97,4 @@ function hopAnswers(ionosphere: Ionosphere, hopKm: number): readonly Answer[] {
   ];
 }
 
-export const HF_SUMS: readonly Sum[] = [groundWaveSum, skyHopSum];
+export const HF_SUMS: readonly Sum[] = [groundWaveSum, skyHopSum, ...HF_BOAT_SUMS];

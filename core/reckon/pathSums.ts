@@ -2,6 +2,7 @@ import { freeSpaceLossDb } from '../propagation/freeSpace.ts';
 import { type SeaPath, seaPathLossDb, sphericalEarthLoss } from '../propagation/sphericalEarth.ts';
 import { seaMedianLoss } from '../propagation/troposcatter.ts';
 import { twoRay, twoRayPathLossDb } from '../propagation/twoRay.ts';
+import { timeVariabilityDb } from '../propagation/variability.ts';
 import type { Water } from '../propagation/water.ts';
 import { freeSpaceDistanceM, type StrongSignalReceiver, strongSignalDbm, strongSignalMargins } from '../rf/overload.ts';
 import { number } from './parameters.ts';
@@ -112,6 +113,31 @@ const diffractionSum: Sum = {
 const metres = (key: string, label: string, value: number | null): readonly Answer[] =>
   value === null ? [] : [{ key, label, value, unit: 'm', digits: 2 }];
 
+const timeVariabilitySum: Sum = {
+  id: 'time-variability',
+  title: 'What a level must have over its median to hold for a share of the time',
+  parameters: [
+    { ...number('percent', 'share of the time', '%', 1, 99, '90'), fallback: 90 },
+    { ...number('mhz', 'frequency', 'MHz', 30, 6000, '156.8'), fallback: 156.8 },
+    D,
+    H1,
+    H2,
+    GROUND,
+    POLARISATION,
+  ],
+  source:
+    'NTIA Report 82-100, section 5, maritime temperate climate over sea, hours of a whole year; slow changes of the air, not the fading by waves. Median loss: ITU-R P.526 section 3',
+  reckon: (given) => {
+    const path = pathOf(given);
+    const extraDb = timeVariabilityDb(path, given.number('percent'));
+    return [
+      decibels('extraLossDb', 'more loss than the median', extraDb),
+      decibels('medianLossDb', 'median path loss', seaPathLossDb(path)),
+      decibels('lossDb', 'path loss not exceeded for that share', seaPathLossDb(path) + extraDb),
+    ];
+  },
+};
+
 const RECEIVERS: Readonly<Record<string, StrongSignalReceiver>> = { vhf: 'vhf', ais: 'ais' };
 
 const overloadSum: Sum = {
@@ -170,4 +196,4 @@ function overloadAnswers(given: Given): readonly Answer[] {
 /** `own-channel` as part of a name: `ownChannel`. */
 const marginKey = (key: string): string => key.replace(/-(\w)/g, (_, letter: string) => letter.toUpperCase());
 
-export const PATH_SUMS: readonly Sum[] = [pathLossSum, diffractionSum, overloadSum];
+export const PATH_SUMS: readonly Sum[] = [pathLossSum, diffractionSum, timeVariabilitySum, overloadSum];

@@ -48,7 +48,7 @@ const SOLVES: readonly Solve[] = [
       const { boat, paths } = oneRadio(project);
       const range = solveRanges(boat, paths)[0];
       if (!range) throw new Error('The demo boat has no range.');
-      return () => levelCurve(boat, range, { points: 400 }).points.length;
+      return () => levelCurve(boat, paths, range, { points: 400 }).points.length;
     },
     aimMs: FRAME_MS,
   },

@@ -14,6 +14,7 @@ const ASKED: Readonly<Record<string, readonly string[]>> = {
   'sat-margin': ['gain', 'loss', 'own', 'elevation'],
   'gnss-chain': ['gain', 'loss', 'nf', 'window'],
   'sky-hop': ['d', 'fof2', 'foe', 'm3000'],
+  'time-variability': ['percent', 'mhz', 'd', 'h1', 'h2'],
   overload: ['watts', 'mhz', 'offset', 'm', 'isolation'],
 };
 

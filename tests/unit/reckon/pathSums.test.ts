@@ -76,6 +76,28 @@ describe('diffraction', () => {
   });
 });
 
+describe('time-variability', () => {
+  const path = { mhz: '156.8', d: '60', h1: '16', h2: '16' };
+
+  it('the median needs nothing more; 90 and 99 per cent need more, 10 per cent less', () => {
+    const extra = (percent: string) => answers('time-variability', { ...path, percent }).extraLossDb ?? Number.NaN;
+    expect(extra('50')).toBe(0);
+    expect(extra('90')).toBeGreaterThan(0);
+    expect(extra('99')).toBeGreaterThan(extra('90'));
+    expect(extra('10')).toBeLessThan(0);
+  });
+
+  it('adds to the loss of the smooth sea, and 90 per cent is what is left out', () => {
+    const held = answers('time-variability', path);
+    expect(held.medianLossDb).toBe(answers('path-loss', path).lossDb);
+    expect(held.lossDb).toBe((held.medianLossDb ?? 0) + (held.extraLossDb ?? 0));
+    expect(held).toEqual(answers('time-variability', { ...path, percent: '90' }));
+    expect(fault('time-variability', { ...path, percent: '100' })).toMatch(
+      /^percent=100 must be the share of the time/,
+    );
+  });
+});
+
 describe('overload', () => {
   it('25 W from 50 m off: -2.05 dBm, a VHF set blocked by 21 dB and rid of it from 557.5 m or at 0.2 W', () => {
     const near = answers('overload', { m: '50', offset: '0.5' });

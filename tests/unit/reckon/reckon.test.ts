@@ -61,6 +61,8 @@ describe('sums', () => {
       'feeder-share',
       'gnss-chain',
       'ground-wave',
+      'hf-antenna',
+      'hf-day',
       'horizon',
       'isolation',
       'mismatch',
@@ -72,6 +74,7 @@ describe('sums', () => {
       'sat-margin',
       'sky-hop',
       'tilt-loss',
+      'time-variability',
       'volt-drop',
     ]);
     for (const sum of SUMS) {
