@@ -5,6 +5,7 @@ import { lossOfPercentDb, lostPercent } from '../../core/rf/decibels.ts';
 import { Choice } from '../app/Choice.tsx';
 import { HORIZON_RULES } from '../panels/range/groups.ts';
 import { MarginItems } from '../panels/range/MarginItems.tsx';
+import { ConditionsFields } from '../panels/reach/ConditionsSection.tsx';
 import { useApp, useAppStore } from '../store/context.ts';
 import { QuantityField } from '../ui/QuantityField.tsx';
 import { useFormat } from '../ui/text.ts';
@@ -25,7 +26,14 @@ function SettingsForm({ close }: { close: () => void }) {
   return (
     <>
       <div className="dialog-body settings">
-        <Limits settings={settings} />
+        <div className="settings-column">
+          <Limits settings={settings} />
+          <fieldset>
+            <legend className="heading">Conditions</legend>
+            <p className="small soft">Noise, ionosphere, place and month: what HF and satellites are reckoned with.</p>
+            <ConditionsFields conditions={settings.conditions} />
+          </fieldset>
+        </div>
         <fieldset>
           <legend className="heading">Real-life margin</legend>
           <p className="small soft">

@@ -17,8 +17,7 @@ export function SeaStrip({ project, result, station }: { project: Project; resul
   const { stands, marks, surface, sight, ends, foot } = layout;
   const said = [...stands, ...marks].map(({ text }) => text).join(', ');
   return (
-    <section className="panel-section">
-      <h3 className="heading">To scale, {station.name}</h3>
+    <>
       <div ref={box} className="chart">
         <svg width={width} height={layout.height} role="img" aria-labelledby={titleId}>
           <title id={titleId}>{`Antennas above one sea, and how far: ${said}.`}</title>
@@ -37,7 +36,7 @@ export function SeaStrip({ project, result, station }: { project: Project; resul
         Distances to scale; heights {layout.times} times as tall. The sea curves as the horizon rule has it; the dashed
         line of sight grazes it at {quantity(layout.grazeKm, 'km')}. {station.name} stands at the dependable range.
       </p>
-    </section>
+    </>
   );
 }
 

@@ -49,7 +49,7 @@ export interface LevelLayout {
 }
 
 export const LEVEL_LEFT = 34;
-const [TOP, PLOT, SOCKET_PX] = [10, 150, 84];
+const [TOP, PLOT, SOCKET_PX] = [24, 140, 84];
 
 /** @param width of the drawing, px */
 export function levelLayout(steps: readonly LevelStep[], window: GnssResult['window'], width: number): LevelLayout {

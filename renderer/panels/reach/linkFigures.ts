@@ -85,3 +85,13 @@ export function gnssFigures(result: GnssResult): readonly Fact[] {
         ]),
   ];
 }
+
+/** The first sentence of a text, and what follows. A full stop inside a quantity is no end: it is no piece of the words. */
+export function firstSentence(text: RichText): readonly [first: RichText, rest: RichText] {
+  const index = text.findIndex((piece) => typeof piece === 'string' && /\.(\s|$)/.test(piece));
+  const piece = text[index];
+  if (typeof piece !== 'string') return [text, []];
+  const end = piece.search(/\.(\s|$)/) + 1;
+  const rest = [piece.slice(end).trimStart(), ...text.slice(index + 1)].filter((each) => each !== '');
+  return [[...text.slice(0, index), piece.slice(0, end)], rest];
+}

@@ -11,7 +11,7 @@ import {
   NOISE_CHOICES,
 } from '../../../renderer/panels/reach/conditions.ts';
 import { levelLayout, levelSteps } from '../../../renderer/panels/reach/gnssLevels.ts';
-import { gnssFigures, linkFigures, windowWords } from '../../../renderer/panels/reach/linkFigures.ts';
+import { firstSentence, gnssFigures, linkFigures, windowWords } from '../../../renderer/panels/reach/linkFigures.ts';
 
 const said = (text: RichText): string => formatText(text, METRIC_PREFERENCES);
 
@@ -52,6 +52,22 @@ describe('figures of a satellite link', () => {
     const own = { ...result, pathId: null, change: null, eirpDbm: null, gOverTDbPerK: null };
     expect(Object.keys(shown(own))).toEqual(['Orbit', 'Antenna gain']);
     expect(shown({ ...result, lineLimitDb: null })['Line loss']).toBe('3.4 dB, no limit known');
+  });
+});
+
+describe('a verdict', () => {
+  it.each([
+    [['It holds.'], 'It holds.', ''],
+    [
+      ['No better than none. It sends ', { value: 8.7, unit: 'dB', digits: 1 }, ' worse.'],
+      'No better than none.',
+      'It sends 8.7 dB worse.',
+    ],
+    [['No fix. ', { value: 1.5, unit: 'dB', digits: 1 }, ' left.'], 'No fix.', '1.5 dB left.'],
+    [[{ value: 1.5, unit: 'dB', digits: 1 }, ' left: enough. Good'], '1.5 dB left: enough.', 'Good'],
+    [['no end'], 'no end', ''],
+  ] as const)('has a first sentence and what is behind it: %j', (text, first, rest) => {
+    expect(firstSentence(text).map(said)).toEqual([first, rest]);
   });
 });
 
