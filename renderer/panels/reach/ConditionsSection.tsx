@@ -53,7 +53,7 @@ export function ConditionsFields({ conditions }: { conditions: Conditions }) {
           key={key}
           {...field}
           value={conditions[key]}
-          onCommit={(value) => value !== null && set(`${field.label} changed`, { [key]: value })}
+          onCommit={(value) => value !== null && set(`Conditions: ${field.label}`, { [key]: value })}
         />
       ))}
       <Choice

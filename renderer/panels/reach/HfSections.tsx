@@ -15,7 +15,7 @@ import { GroundWaveTable, HfBandTable } from './HfBandTable.tsx';
 import { HfDayTable } from './HfDayTable.tsx';
 import { HfGrid } from './HfGrid.tsx';
 import { shownBands } from './hfGrid.ts';
-import { clock, distanceChoices, hfHeadline } from './hfWords.ts';
+import { clock, distanceChoices, hfHeadline, hopWords } from './hfWords.ts';
 import './reach.css';
 
 /** Noon: the view begins where both the day's bands and the reading are easiest to follow. */
@@ -59,9 +59,7 @@ function Headline({ result, day, hour }: { result: HfResult; day: HfDay; hour: n
   return (
     <div className="outcome" role="status">
       <p className="outcome-text">{rich(hfHeadline(result, day, hour))}</p>
-      <p className="small soft">
-        {day.hops === 1 ? 'One hop by the sky' : `${day.hops} hops by the sky`}, all times by the sun at its middle.
-      </p>
+      <p className="small soft">{hopWords(day, result.bands, hour)}</p>
     </div>
   );
 }

@@ -61,6 +61,14 @@ export function hfHeadline(result: HfResult, day: HfDay, hour: number): RichText
   return [...where, ...first, ...rest, ...byGround];
 }
 
+/** How the wave gets there at one hour. */
+export function hopWords(day: HfDay, bands: readonly HfBand[], hour: number): string {
+  const { best, open, ground } = bandsAt(day, bands, hour);
+  if (best === null && open.length === 0 && ground.length > 0) return 'Along the sea; no hop is needed.';
+  const hops = day.hops === 1 ? 'One hop by the sky' : `${day.hops} hops by the sky`;
+  return `${hops}, all times by the sun at its middle.`;
+}
+
 /** What one cell says, in full. */
 export function cellReading(day: HfDay, band: HfBand, cell: HfHour): RichText {
   const hour = day.hours.find((each) => each.hour === cell.hour);

@@ -12,6 +12,7 @@ import {
   clock,
   distanceChoices,
   hfHeadline,
+  hopWords,
   sharedNotes,
 } from '../../../renderer/panels/reach/hfWords.ts';
 
@@ -156,6 +157,8 @@ describe('words for HF', () => {
     const near = day((mhz) => (mhz < 5 ? 'ground' : 'shut'));
     expect(bandsAt(near, BANDS, 4).ground).toEqual(['2 MHz', '4 MHz']);
     expect(said(hfHeadline(RESULT, near, 4))).toContain('try 2 and 4 MHz. The ground wave covers the distance.');
+    expect(hopWords(near, BANDS, 4)).toBe('Along the sea; no hop is needed.');
+    expect(hopWords(day(), BANDS, 4)).toContain('One hop by the sky');
   });
 
   it('read a cell out in full', () => {
