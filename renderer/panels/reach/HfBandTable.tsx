@@ -13,31 +13,7 @@ export function HfBandTable({ result }: { result: HfResult }) {
       <h3 className="heading">Antenna and power by band</h3>
       <div className="table-scroll">
         <table className="table hf-table">
-          <thead>
-            <tr>
-              <th scope="col">Band</th>
-              {canTransmit ? (
-                <th scope="col" className="num">
-                  Radiated W
-                </th>
-              ) : null}
-              <th scope="col" className="num">
-                Efficiency %
-              </th>
-              <th scope="col" className="num">
-                Radiation Ω
-              </th>
-              <th scope="col" className="num">
-                Coil Ω
-              </th>
-              <th scope="col" className="num">
-                Ground Ω
-              </th>
-              <th scope="col" className="num">
-                Noise dB
-              </th>
-            </tr>
-          </thead>
+          <Heads canTransmit={canTransmit} />
           <tbody>
             {bands.map((band) => (
               <BandRows key={band.id} result={result} band={band} />
@@ -56,6 +32,29 @@ export function HfBandTable({ result }: { result: HfResult }) {
         worth the work.
       </p>
     </section>
+  );
+}
+
+function Heads({ canTransmit }: { canTransmit: boolean }) {
+  const names = [
+    ...(canTransmit ? ['Radiated W'] : []),
+    'Efficiency %',
+    'Radiation Ω',
+    'Coil Ω',
+    'Ground Ω',
+    'Noise dB',
+  ];
+  return (
+    <thead>
+      <tr>
+        <th scope="col">Band</th>
+        {names.map((name) => (
+          <th key={name} scope="col" className="num">
+            {name}
+          </th>
+        ))}
+      </tr>
+    </thead>
   );
 }
 

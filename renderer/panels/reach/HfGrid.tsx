@@ -29,7 +29,7 @@ export function HfGrid({
   const [chosenRow, setRow] = useState<number | null>(null);
   const row = rowShown(layout, chosenRow, hour);
   const shown = layout.rows[row]?.cells.find(({ cell }) => cell.hour === hour);
-  const goTo = (next: { row: number; hour: number }): void => {
+  const goTo = (next: At): void => {
     setRow(next.row);
     onHour(next.hour);
   };
@@ -41,27 +41,7 @@ export function HfGrid({
           <HourPatterns id={patternId} />
           <Backdrop layout={layout} hour={hour} />
         </svg>
-        {/* biome-ignore lint/a11y/useSemanticElements: a grid over a drawing */}
-        <div
-          role="grid"
-          aria-label="Bands by hour of the day, highest band first"
-          aria-rowcount={layout.rows.length}
-          aria-colcount={25}
-        >
-          <svg width={width} height={layout.height} role="presentation">
-            {layout.rows.map((each, index) => (
-              <Row
-                key={each.band.id}
-                row={each}
-                layout={layout}
-                patternId={patternId}
-                focusedHour={index === row ? hour : null}
-                onFocus={(at) => goTo({ row: index, hour: at })}
-                onKey={(event, at) => moveFocus(event, { row: index, hour: at }, layout.rows.length)}
-              />
-            ))}
-          </svg>
-        </div>
+        <Cells layout={layout} width={width} row={row} hour={hour} patternId={patternId} onFocus={goTo} />
         <svg width={width} height={layout.height} aria-hidden="true" className="hours-lines">
           <Lines layout={layout} />
           {shown ? <Finger layout={layout} x={shown.x} y={shown.y} /> : null}
@@ -73,6 +53,46 @@ export function HfGrid({
   );
 }
 
+interface At {
+  readonly row: number;
+  readonly hour: number;
+}
+
+/** The cells, each to be reached by arrow keys; one of them by the Tab key. */
+function Cells({
+  layout,
+  width,
+  row,
+  hour,
+  patternId,
+  onFocus,
+}: At & { layout: GridLayout; width: number; patternId: string; onFocus: (at: At) => void }) {
+  const { rows, height } = layout;
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a grid over a drawing
+    <div
+      role="grid"
+      aria-label="Bands by hour of the day, highest band first"
+      aria-rowcount={rows.length}
+      aria-colcount={25}
+    >
+      <svg width={width} height={height} role="presentation">
+        {rows.map((each, index) => (
+          <Row
+            key={each.band.id}
+            row={each}
+            layout={layout}
+            patternId={patternId}
+            focusedHour={index === row ? hour : null}
+            onFocus={(at) => onFocus({ row: index, hour: at })}
+            onKey={(event, at) => moveFocus(event, { row: index, hour: at }, rows.length)}
+          />
+        ))}
+      </svg>
+    </div>
+  );
+}
+
 /** The row chosen; before one is, that of the best band of the hour. */
 function rowShown(layout: GridLayout, chosen: number | null, hour: number): number {
   if (chosen !== null) return Math.min(chosen, layout.rows.length - 1);
@@ -80,11 +100,7 @@ function rowShown(layout: GridLayout, chosen: number | null, hour: number): numb
   return Math.max(0, best);
 }
 
-function moveFocus(
-  event: KeyboardEvent<SVGGElement>,
-  at: { readonly row: number; readonly hour: number },
-  rowCount: number,
-): void {
+function moveFocus(event: KeyboardEvent<SVGGElement>, at: At, rowCount: number): void {
   const next = moved(at, event.key, rowCount);
   if (!next) return;
   event.preventDefault();

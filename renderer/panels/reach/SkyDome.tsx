@@ -34,9 +34,7 @@ export function SkyDome({
   satelliteDeg: number | null;
   onLook: (at: Direction) => void;
 }) {
-  const id = useId();
   const dome: Dome = { centre: { x: size / 2, y: size / 2 }, radius: size / 2 - RIM_ROOM_PX };
-  const drawn = drawnObstacles(dome, view.obstacles);
   const look = (event: PointerEvent<HTMLDivElement>): void => {
     const box = event.currentTarget.getBoundingClientRect();
     const direction = domeDirection(dome, { x: event.clientX - box.left, y: event.clientY - box.top });
@@ -57,24 +55,44 @@ export function SkyDome({
       onPointerDown={look}
       onKeyDown={(event) => turn(event, at, onLook)}
     >
-      <svg width={size} height={size} aria-hidden="true">
-        <Hatches id={id} />
-        <Sky dome={dome} isShut={view.isShut} id={id} />
-        <g clipPath={`url(#${id}-rim)`}>
-          {drawn.map(({ obstacle, path }) => (
-            <g key={obstacle.key}>
-              <path className={`dome-area dome-area--${obstacle.kind}`} d={path} />
-              <path className="dome-outline" d={path} fill={`url(#${id}-${obstacle.kind})`} />
-            </g>
-          ))}
-        </g>
-        <Rings dome={dome} satelliteDeg={satelliteDeg} />
-        {drawn.map((each) => (
-          <Balloon key={each.obstacle.key} drawn={each} />
-        ))}
-        <Sight dome={dome} at={at} />
-      </svg>
+      <DomeDrawing view={view} size={size} dome={dome} at={at} satelliteDeg={satelliteDeg} />
     </div>
+  );
+}
+
+function DomeDrawing({
+  view,
+  size,
+  dome,
+  at,
+  satelliteDeg,
+}: {
+  view: SkyView;
+  size: number;
+  dome: Dome;
+  at: Direction;
+  satelliteDeg: number | null;
+}) {
+  const id = useId();
+  const drawn = drawnObstacles(dome, view.obstacles);
+  return (
+    <svg width={size} height={size} aria-hidden="true">
+      <Hatches id={id} />
+      <Sky dome={dome} isShut={view.isShut} id={id} />
+      <g clipPath={`url(#${id}-rim)`}>
+        {drawn.map(({ obstacle, path }) => (
+          <g key={obstacle.key}>
+            <path className={`dome-area dome-area--${obstacle.kind}`} d={path} />
+            <path className="dome-outline" d={path} fill={`url(#${id}-${obstacle.kind})`} />
+          </g>
+        ))}
+      </g>
+      <Rings dome={dome} satelliteDeg={satelliteDeg} />
+      {drawn.map((each) => (
+        <Balloon key={each.obstacle.key} drawn={each} />
+      ))}
+      <Sight dome={dome} at={at} />
+    </svg>
   );
 }
 

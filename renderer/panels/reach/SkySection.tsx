@@ -1,5 +1,5 @@
 import { useId, useMemo, useRef, useState } from 'react';
-import { Button, ToggleButton } from 'react-aria-components';
+import { Button } from 'react-aria-components';
 import type { Project } from '../../../core/model/project.ts';
 import type { SatelliteResult } from '../../../core/reach/types.ts';
 import { itemTag } from '../../../core/report/words.ts';
@@ -10,7 +10,7 @@ import { useAppStore } from '../../store/context.ts';
 import { useFormat } from '../../ui/text.ts';
 import { percent } from '../pathLoss/figures.ts';
 import { Slider } from '../range/Slider.tsx';
-import { heelWords } from '../range/trial.ts';
+import { RigControls } from './RigControls.tsx';
 import { SkyDome } from './SkyDome.tsx';
 import type { Direction } from './skyLayout.ts';
 import { headingShares, ORBIT_NOTES, sightReading, skySummary, standingDeg } from './skyWords.ts';
@@ -104,63 +104,6 @@ function ObstacleList({ view }: { view: SkyView }) {
         </li>
       ))}
     </ol>
-  );
-}
-
-function RigControls({
-  project,
-  rig,
-  onChange,
-}: {
-  project: Project;
-  rig: RigState;
-  onChange: (rig: RigState) => void;
-}) {
-  const { rich, quantity } = useFormat();
-  const hasBoom = project.boat.masts.some(({ boomZM }) => boomZM !== null);
-  const set = (change: Partial<RigState>): void => onChange({ ...rig, ...change });
-  const boomWords =
-    rig.boomDeg === 0
-      ? 'amidships'
-      : `${quantity(Math.abs(rig.boomDeg), 'degree')} to ${rig.boomDeg > 0 ? 'starboard' : 'port'}`;
-  return (
-    <fieldset className="sky-rig">
-      <legend className="label">Try (not saved)</legend>
-      {hasBoom ? (
-        <>
-          <div className="row">
-            <ToggleButton
-              isSelected={rig.mainsail === 'set'}
-              onChange={(isSet) => set({ mainsail: isSet ? 'set' : 'stowed' })}
-            >
-              Mainsail set
-            </ToggleButton>
-            <ToggleButton
-              isSelected={rig.headsail === 'set'}
-              onChange={(isSet) => set({ headsail: isSet ? 'set' : 'furled' })}
-            >
-              Headsail set
-            </ToggleButton>
-          </div>
-          <Slider
-            label="Boom"
-            value={rig.boomDeg}
-            words={boomWords}
-            min={-80}
-            max={80}
-            onChange={(boomDeg) => set({ boomDeg })}
-          />
-        </>
-      ) : null}
-      <Slider
-        label="Heel"
-        value={rig.heelDeg}
-        words={rich(heelWords(rig.heelDeg))}
-        min={-45}
-        max={45}
-        onChange={(heelDeg) => set({ heelDeg })}
-      />
-    </fieldset>
   );
 }
 
