@@ -1,3 +1,4 @@
+import { LIKE_STATION_ID } from '../reach/strongSignals.ts';
 import type { StrongSignal } from '../reach/types.ts';
 import { bare, type SheetContext, show, watts } from './context.ts';
 import type { Block, SheetSection } from './types.ts';
@@ -36,7 +37,7 @@ function nearTable(context: SheetContext, signals: readonly StrongSignal[]): Blo
       : [
           [
             `${sourceText(context, signal.fromId)}, ${watts(context, signal.powerW)}`,
-            itemTag(context.project, signal.toItemId),
+            signal.toItemId === LIKE_STATION_ID ? 'hers' : itemTag(context.project, signal.toItemId),
             limit.label,
             clearM < 1000 ? show(context, clearM, 'm', 0) : show(context, clearM / 1000, 'km', 1),
           ],
@@ -112,6 +113,7 @@ const leastMarginDb = ({ limits }: StrongSignal): number =>
 /** A station by its name, an own set by its path or its tag. */
 export function sourceText(context: SheetContext, fromId: string): string {
   const { project, assessment } = context;
+  if (fromId === LIKE_STATION_ID) return 'A boat like yours';
   const station = project.stations.find(({ id }) => id === fromId);
   if (station) return station.name;
   const path = assessment.paths.find(({ id }) => id === fromId);

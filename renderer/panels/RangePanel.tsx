@@ -44,8 +44,12 @@ export function RangePanel() {
       ) : (
         <p className="empty">{whatNext(project)}</p>
       )}
-      <MarginSection project={project} />
-      <StationsSection project={project} />
+      {chosen === undefined || chosen.kind === 'sea' ? (
+        <>
+          <MarginSection project={project} />
+          <StationsSection project={project} />
+        </>
+      ) : null}
     </div>
   );
 }

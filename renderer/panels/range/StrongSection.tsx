@@ -42,7 +42,7 @@ function NearStations({ project, signals }: { project: Project; signals: readonl
   if (rows.length === 0) return null;
   return (
     <div className="stack">
-      <h4 className="heading">Other stations nearby: how far off they must lie</h4>
+      <h4 className="heading">In an anchorage: how far off the other must lie</h4>
       <div className="table-scroll">
         <table className="table near-table">
           <thead>

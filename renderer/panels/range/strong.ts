@@ -1,6 +1,7 @@
 import { indexProject } from '../../../core/catalogue/lookup.ts';
 import type { PathBudget } from '../../../core/links/types.ts';
 import type { Project } from '../../../core/model/project.ts';
+import { LIKE_STATION_ID } from '../../../core/reach/strongSignals.ts';
 import type { StrongSignal } from '../../../core/reach/types.ts';
 import { itemTag } from '../../../core/report/words.ts';
 import { q, type RichText } from '../../../core/units/quantity.ts';
@@ -21,13 +22,17 @@ export interface NearTable {
   readonly rows: readonly NearRow[];
 }
 
-/** What comes in at the receiver of one radio, by the path that is shown. */
+/** What comes in at the receiver of one radio, by the path that is shown, and what it does itself to a boat near by. */
 export function signalsInto(
   signals: readonly StrongSignal[],
   itemId: string,
   pathId: string | null,
 ): readonly StrongSignal[] {
-  return signals.filter((signal) => signal.toItemId === itemId && (pathId === null || signal.toPathId === pathId));
+  return signals.filter(
+    ({ kind, fromId, toItemId, toPathId }) =>
+      (toItemId === itemId && (pathId === null || toPathId === pathId)) ||
+      (kind === 'near-station' && fromId === pathId),
+  );
 }
 
 /** The near stations as a table: distance to keep, limit by limit. */
@@ -36,9 +41,12 @@ export function nearTable(project: Project, signals: readonly StrongSignal[]): N
   const limits = new Map<string, Limit>();
   for (const { limits: each } of near)
     for (const limit of each) if (!limits.has(limit.key)) limits.set(limit.key, limit);
-  const rows = near.map(({ id, fromId, powerW, limits: own }) => ({
+  const rows = near.map(({ id, fromId, toItemId, powerW, limits: own }) => ({
     id,
-    name: [`${sourceName(project, [], fromId)}, `, watts(powerW)],
+    name:
+      toItemId === LIKE_STATION_ID
+        ? ['your ', watts(powerW), ' at her receiver']
+        : [`${sourceName(project, [], fromId)}, `, watts(powerW)],
     clearM: [...limits.keys()].map((key) => own.find((limit) => limit.key === key)?.clearM ?? null),
   }));
   return { limits: [...limits.values()], rows };
@@ -53,6 +61,7 @@ export function ownSignals(signals: readonly StrongSignal[]): readonly StrongSig
 
 /** A station, a set aboard, or a path of one, by name. */
 export function sourceName(project: Project, paths: readonly PathBudget[], fromId: string): string {
+  if (fromId === LIKE_STATION_ID) return 'a boat like yours';
   const station = project.stations.find(({ id }) => id === fromId);
   if (station) return station.name;
   const path = paths.find(({ id }) => id === fromId);
