@@ -3,8 +3,10 @@ import { freeSpaceLossDb } from '../../core/propagation/freeSpace.ts';
 import { horizonKm } from '../../core/propagation/horizon.ts';
 import { reachKm } from '../../core/propagation/reach.ts';
 import { seaPathLossDb, sphericalEarthLoss } from '../../core/propagation/sphericalEarth.ts';
+import { seaMedianLoss } from '../../core/propagation/troposcatter.ts';
 import { wattsToDbm } from '../../core/rf/decibels.ts';
 import { KM_PER_NM } from '../../core/units/constants.ts';
+import { spread } from '../support/worst.ts';
 import { cell, type Row, readTable, worst } from './table.ts';
 
 const seaPath = (row: Row) => ({
@@ -148,6 +150,26 @@ describe('smooth sea against other models (comparison, not expectation)', () => 
     expect(error, JSON.stringify(row)).toBeLessThan(5);
   });
 
+  it('P.1546-6 sea curves, 100 and 600 MHz, 1 to 150 km: the sea median lies as far off as an own sum of it', () => {
+    const rows = readTable('seaP1546Median.csv');
+    expect(rows).toHaveLength(84);
+    // The table counts scatter from the horizon on only; the sea median lets it fade in, by 0.06 dB at most before that.
+    const lossDb = (r: Row): number => {
+      const path = seaPath(r);
+      return sphericalEarthLoss(path).branch === 'beyond-horizon' ? seaMedianLoss(path).lossDb : seaPathLossDb(path);
+    };
+    const aboveDb = (r: Row) =>
+      lossDb(r) - freeSpaceLossDb(cell(r, 'frequencyMhz'), cell(r, 'distanceKm')) - cell(r, 'attenuationDb');
+    const { error, row } = worst(rows, (r) => aboveDb(r) - cell(r, 'medianLessCurveDb'));
+    expect(error, `worst ${error} dB at ${JSON.stringify(row)}`).toBeLessThan(0.02);
+    // The sources disagree: nearer than 5 km the curves lose far more, from there on it is 8 dB at most either way.
+    const isNear = (r: Row) => cell(r, 'distanceKm') < 5;
+    const near = spread(rows.filter(isNear).map(aboveDb));
+    expect(near.low, near.text).toBeLessThan(-8);
+    const far = spread(rows.filter((r) => !isNear(r)).map(aboveDb));
+    expect(far.error, far.text).toBeLessThan(8);
+  });
+
   it('the path-loss exponent over 0.7 to 20 km, 53 m to 6 m at 150 MHz, is near the 3.79 measured ship to shore', () => {
     // JAKO201525249160678 (abstract): measured 150.06 MHz, summer coast, 2015.
     const points = Array.from({ length: 40 }, (_, i) => 0.7 * (20 / 0.7) ** (i / 39));
@@ -178,6 +200,32 @@ describe('range by closed budget (P.526 over sea)', () => {
       (r) => reachKm(seaPath({ ...r, distanceKm: '1' }), maxLossDb(r)) / KM_PER_NM - cell(r, 'rangeNm'),
     );
     expect(error, `worst ${error} nm at ${JSON.stringify(row)}`).toBeLessThan(0.01);
+  });
+
+  it('horizon beside each: within 1e-4 nautical miles', () => {
+    const horizonNm = (r: Row) => sphericalEarthLoss(seaPath({ ...r, distanceKm: '0.1' })).horizonKm / KM_PER_NM;
+    const { error, row } = worst(rows, (r) => horizonNm(r) - cell(r, 'horizonNm'));
+    expect(error, `worst ${error} nm at ${JSON.stringify(row)}`).toBeLessThan(1e-4);
+  });
+
+  it('the same with scatter: within 0.01 nautical miles; full-wave and P.1546 ranges, other models, -36 to +60 per cent', () => {
+    const rangeNm = (r: Row): number => {
+      const path = seaPath({ ...r, distanceKm: '1' });
+      let [near, far] = [0.1, 1500];
+      for (let i = 0; i < 60; i += 1) {
+        const middle = (near + far) / 2;
+        if (seaMedianLoss({ ...path, distanceKm: middle }).lossDb <= maxLossDb(r)) near = middle;
+        else far = middle;
+      }
+      return near / KM_PER_NM;
+    };
+    const { error, row } = worst(rows, (r) => rangeNm(r) - cell(r, 'scatterRangeNm'));
+    expect(error, `worst ${error} nm at ${JSON.stringify(row)}`).toBeLessThan(0.01);
+    for (const column of ['fullWaveRangeNm', 'p1546RangeNm']) {
+      const others = spread(rows.filter((r) => r[column] !== '').map((r) => 100 * (cell(r, column) / rangeNm(r) - 1)));
+      expect(others.low, others.text).toBeGreaterThan(-36);
+      expect(others.high, others.text).toBeLessThan(60);
+    }
   });
 
   it('margin eats range: 25 W, 20 m to 20 m, 0 to 20 dB gives 30.6 down to 15.1 nautical miles', () => {
