@@ -22,8 +22,8 @@ export interface Lean {
 }
 
 const UPRIGHT: Lean = { worstHeelDeg: 0, elevationDeg: 0, tiltDb: 0, tiltToleranceDb: 0, polarisationDb: 0 };
-/** Angles tried from one end of the roll to the other. */
-const ROLL_SAMPLES = 9;
+/** Step between the angles tried on either side of the heel, degrees: well below the narrowest lobe there is. */
+const ROLL_STEP_DEG = 1;
 
 /** @throws RangeError for a state outside the spans of `TrialState` */
 export function requireTrialState(state: TrialState): void {
@@ -37,14 +37,16 @@ export function requireTrialState(state: TrialState): void {
 /**
  * Pattern and polarisation at the worst angle of the roll, towards a station on the horizon with an upright antenna. By the
  * half waves of the antenna where they are known, else by its half-power width. Rolling is not monotone: a lobe beside
- * the null can make a greater angle lose less, so several angles are tried. A helicopter is taken to be on the horizon too.
+ * the null can make a greater angle lose less, so every degree of the roll is tried. A helicopter is taken to be on the horizon too.
  * Polarisation is lost by vertical antennas only; the partner's is taken as vertical.
  */
 export function leanOf(state: TrialState, antenna: PartOf<'antenna'>): Lean {
   const { heelDeg, rollDeg, bearingDeg } = state;
   if (heelDeg === 0 && rollDeg === 0) return UPRIGHT;
-  const angles = Array.from({ length: ROLL_SAMPLES }, (_, i) => heelDeg + rollDeg * ((2 * i) / (ROLL_SAMPLES - 1) - 1));
-  return angles
+  // In steps from the heel outwards, so that a wider roll tries all that a narrower one did.
+  const offsets = Array.from({ length: Math.floor(rollDeg / ROLL_STEP_DEG) + 1 }, (_, i) => i * ROLL_STEP_DEG);
+  return [...offsets, rollDeg]
+    .flatMap((offset) => [heelDeg + offset, heelDeg - offset])
     .map((angle) => leanAt(Math.min(90, Math.max(-90, angle)), bearingDeg, antenna))
     .reduce((worst, lean) => (lostDb(lean) > lostDb(worst) ? lean : worst));
 }

@@ -58,7 +58,7 @@ export interface TrialState {
   readonly heelDeg: number;
   /** How far it rolls either side of that, degrees, 0 to 45. */
   readonly rollDeg: number;
-  /** Bearing of the other station from the bow, degrees clockwise, 0 to below 360. */
+  /** Bearing of the other station from the bow, degrees clockwise, 0 to 360. */
   readonly bearingDeg: number;
   readonly power: 'full' | 'low';
   /** Share of the time the level is to hold, per cent. */
