@@ -30,6 +30,7 @@ const AIS_B_MORE = {
 
 const VHF: readonly Band[] = ['vhf-marine'];
 const VHF_SOCKET = ['rf', VHF, 'uhf'] as const;
+const VHF_SOCKET_2 = ['vhf', VHF, 'uhf'] as const;
 const GNSS_SOCKET = ['gnss', ['gnss'], 'tnc'] as const;
 
 const MARINE_ROWS: readonly RadioRow[] = [
@@ -135,6 +136,20 @@ const MARINE_ROWS: readonly RadioRow[] = [
     amps: HF_AMPS,
     more: { dutyPercent: HF_DUTY },
     traits: { dsc: true },
+  },
+  {
+    id: 'radio-hf-vhf-25w',
+    radioClass: 'mf-hf',
+    text: [
+      'HF transceiver that also covers marine VHF, 150 W and 25 W',
+      'On the marine channels only where its licence and its type approval allow it; then it is one more VHF transmitter.',
+    ],
+    sockets: [['rf', ['mf-hf'], 'uhf'], VHF_SOCKET_2],
+    mhz: 8.291,
+    power: HF_W,
+    sensitivity: HF_DBM,
+    amps: HF_AMPS,
+    more: { dutyPercent: HF_DUTY, vhfTxPowerW: FCC_VHF },
   },
   {
     id: 'radio-navtex',

@@ -138,10 +138,14 @@ function makeBudget(project: Project, index: ProjectIndex, ends: Ends): PathBudg
   };
 }
 
-/** Power into a path: the set's own, on its own frequency; null for a receiver or a receiving socket. */
+/**
+ * Power into a path: the set's own, on its own frequency, or what it sends on the marine VHF channels beside it; null for a
+ * receiver or a receiving socket.
+ */
 function transmitPowerW(radio: PartOf<'radio'> | null, working: Working): number | null {
-  const watts = radio?.figures.txPowerW.value ?? 0;
-  return working.isOwn && watts > 0 ? watts : null;
+  const onVhf = working.band === 'vhf-marine' ? radio?.figures.vhfTxPowerW?.value : undefined;
+  const watts = (working.isOwn ? radio?.figures.txPowerW.value : onVhf) ?? 0;
+  return watts > 0 ? watts : null;
 }
 
 type Totals = Pick<

@@ -104,6 +104,8 @@ export const radioPartSchema = z.strictObject({
     supplyVoltageV: f,
     txCurrentA: f,
     rxCurrentA: f,
+    /** Power on the marine VHF channels of a set whose main service is another, W; absent where it has none there. */
+    vhfTxPowerW: optionalFigure,
     /** Power of its low setting, W; absent where it has one setting only. */
     lowTxPowerW: optionalFigure,
     /** Share of the time it sends in use, per cent: what heating and exposure are averaged over. */

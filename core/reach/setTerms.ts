@@ -15,7 +15,11 @@ type PowerFigures = PartOf<'radio'>['figures'] | PartOf<'standalone'>['figures']
 export function powerOf(figures: PowerFigures, fullW: number | null, { power }: TrialState): Figure | null {
   if (fullW === null || fullW <= 0) return null;
   const { txPowerW, lowTxPowerW } = figures;
-  const known = [txPowerW, ...('homingPowerW' in figures && figures.homingPowerW ? [figures.homingPowerW] : [])];
+  const known = [
+    txPowerW,
+    ...('homingPowerW' in figures && figures.homingPowerW ? [figures.homingPowerW] : []),
+    ...('vhfTxPowerW' in figures && figures.vhfTxPowerW ? [figures.vhfTxPowerW] : []),
+  ];
   const full = known.find(({ value }) => value === fullW) ?? { ...txPowerW, value: fullW };
   // The low setting is that of the main service; it never raises the power.
   const isLow = power === 'low' && full === txPowerW && lowTxPowerW && lowTxPowerW.value > 0;

@@ -67,6 +67,11 @@ function itemWays(build: Build, item: Item): void {
 
 type RadioWays = (build: Build, item: Item, part: PartOf<'radio'>) => void;
 
+/** An HF set that sends on the marine VHF channels too is a VHF set as well, without selective calling there. */
+const byHf: RadioWays = (build, item, part) => {
+  hfWays(build, item, part);
+  if ((part.figures.vhfTxPowerW?.value ?? 0) > 0) vhfFixedWays(build, item, false);
+};
 const byVhf: RadioWays = (build, item, part) => vhfFixedWays(build, item, part.traits.dsc);
 const byPosition: RadioWays = (build, item) => positionWay(build, item, FULL);
 const byPath =
@@ -81,7 +86,7 @@ const RADIO_WAYS: Readonly<Record<RadioClass, RadioWays>> = {
   'ais-class-b-cs': aisWays,
   'ais-class-b-so': aisWays,
   'ais-receiver': aisWays,
-  'mf-hf': hfWays,
+  'mf-hf': byHf,
   'l-band-messenger': lBandWays,
   'l-band-voice': lBandWays,
   'broadband-terminal': broadbandWays,

@@ -1,7 +1,7 @@
 import type { PathBudget } from '../../../core/links/types.ts';
 import type { Project } from '../../../core/model/project.ts';
 import { useFormat } from '../../ui/text.ts';
-import { expectedOpenEnd, measuredCheck, meterRows, vswrNote } from './meter.ts';
+import { expectedAtRadio, expectedOpenEnd, measuredCheck, meterRows, vswrNote } from './meter.ts';
 
 /** What a meter should show, what it showed, and what that proves. */
 export function MeterSection({ project, path }: { project: Project; path: PathBudget }) {
@@ -26,6 +26,8 @@ export function MeterSection({ project, path }: { project: Project; path: PathBu
       <dl className="facts">
         <dt>Open end, expected</dt>
         <dd>{rich(expectedOpenEnd(path))}</dd>
+        <dt>Antenna on, expected</dt>
+        <dd>{rich(expectedAtRadio(path))}</dd>
         {rows.map((row) => (
           <div key={row.key} className="facts-row">
             <dt>{row.label}</dt>

@@ -65,6 +65,11 @@ export function expectedOpenEnd(path: PathBudget): RichText {
     : [...text, ' or more); a sound feeder reads no lower'];
 }
 
+/** What a meter at the set should read with the antenna on: the antenna's own VSWR, flattered by the loss between. */
+export function expectedAtRadio({ radioVswr, antennaVswr }: PathBudget): RichText {
+  return [q(radioVswr, 'ratio'), '; at the antenna itself ', q(antennaVswr, 'ratio')];
+}
+
 /** Why a good VSWR at the set proves nothing here; null where it proves something, for a tuned antenna and a receiver. */
 export function vswrNote(path: PathBudget): RichText | null {
   if (path.service === 'mf-hf' || path.txPowerW === null || path.elements.length === 0) return null;

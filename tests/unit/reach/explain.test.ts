@@ -233,6 +233,16 @@ describe('reception', () => {
 });
 
 describe('services over the sea', () => {
+  it('an HF set on the marine VHF channels is one more VHF transmitter, with its own power and loss', () => {
+    const plain = boatWith('radio-hf-vhf-25w', 'antenna-vhf-whip-3db', 18);
+    const project = { ...plain, runs: plain.runs.map((run) => ({ ...run, from: { itemId: 'set', portId: 'vhf' } })) };
+    const fixed = boatWith('radio-vhf-fixed-25w', 'antenna-vhf-whip-3db', 18);
+    expect(rangeTo(project, 'like-yacht').typical.nominalKm).toBe(rangeTo(fixed, 'like-yacht').typical.nominalKm);
+    expect(assess(project).hf).toEqual([]);
+    const voice = assess(project).redundancy.matrix[0]?.states.find(({ serviceId }) => serviceId === 'voice-fixed');
+    expect(voice?.grade).toBe('full');
+  });
+
   it('ranges mobile data and Wi-Fi to stations that have them, and says what a telephone alone would do', () => {
     const router = boatWith('radio-cellular-router', 'antenna-cellular-omni', 18);
     const { range, withoutKm } = explained(router, 'mobile-mast');
