@@ -24,10 +24,18 @@ const failMast = async (page: Page): Promise<void> => {
   await page.getByRole('button', { name: 'Main mast lost', exact: true }).click();
 };
 
+const chooseRadio = (name: RegExp) => async (page: Page) => {
+  const panel = page.getByRole('tabpanel', { name: 'Range' });
+  await panel.getByRole('button').first().click();
+  await page.getByRole('option', { name }).click();
+};
+
 const PICTURES: readonly Picture[] = [
   { name: 'main', theme: 'light', size: LARGE, tab: 'Path loss' },
   { name: 'failure', theme: 'light', size: LARGE, tab: 'Redundancy', prepare: failMast },
   { name: 'range', theme: 'light', size: SMALL, tab: 'Range' },
+  { name: 'hf', theme: 'light', size: LARGE, tab: 'Range', prepare: chooseRadio(/^HF-1 by/) },
+  { name: 'sky', theme: 'dark', size: LARGE, tab: 'Range', prepare: chooseRadio(/^SAT-1 by/) },
   { name: 'findings', theme: 'light', size: SMALL, tab: 'Findings', demo: 'Pelluna' },
   { name: 'dark', theme: 'dark', size: LARGE, tab: 'Findings', demo: 'Vessarine' },
   { name: 'sheet', theme: 'light', size: SMALL, tab: 'Install sheet', demo: 'Vessarine' },
