@@ -1,11 +1,11 @@
 import type { ProjectIndex } from '../catalogue/lookup.ts';
 import { indexProject } from '../catalogue/lookup.ts';
+import type { Gate } from '../faultTree/types.ts';
 import type { PathBudget } from '../links/types.ts';
 import type { Item, Project, Subject } from '../model/project.ts';
 import type { Grade, ServiceId } from '../model/services.ts';
 import type { Names } from './components.ts';
 import { componentFor } from './components.ts';
-import type { Gate } from './tree.ts';
 import type { Component } from './types.ts';
 
 /** A success path as built: what it is for people, and the gate that is true when it is gone. */

@@ -1,10 +1,10 @@
+import type { Columns } from '../faultTree/scenarios.ts';
+import { addColumn, downColumns, emptyColumns, hasColumn } from '../faultTree/scenarios.ts';
 import type { Project, Subject } from '../model/project.ts';
 import type { Build } from './build.ts';
 import { stands, startBuild } from './build.ts';
 import { structuresUnder } from './components.ts';
 import { supplyGate } from './supply.ts';
-import type { Columns } from './tree.ts';
-import { addColumn, downColumns, emptyColumns, hasColumn } from './tree.ts';
 import type { MatrixRow, Redundancy } from './types.ts';
 
 /** What one event takes away and what still carries a service, as keys `${subject.kind}:${subject.id}`. */

@@ -1,8 +1,8 @@
+import type { Columns } from '../faultTree/scenarios.ts';
+import { addColumn, addColumns, downColumns, emptyColumns, hasColumn } from '../faultTree/scenarios.ts';
 import type { ServiceId } from '../model/services.ts';
 import type { Build, BuiltWay } from './build.ts';
 import { hasDrawnSupply, supplyGate } from './supply.ts';
-import type { Columns } from './tree.ts';
-import { addColumn, addColumns, downColumns, emptyColumns, hasColumn } from './tree.ts';
 import type { FailureEvent, MatrixRow, ServiceState } from './types.ts';
 
 /** A way with what it hangs on, ready to be tried against every event at once. */

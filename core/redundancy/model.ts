@@ -1,3 +1,4 @@
+import type { FaultTree } from '../faultTree/types.ts';
 import type { PathBudget, PathService } from '../links/types.ts';
 import type { PartOf, RadioClass } from '../model/part.ts';
 import type { Item, Project } from '../model/project.ts';
@@ -11,7 +12,6 @@ import { FULL, reduced } from './grades.ts';
 import { broadbandWays, hfWays, lBandWays } from './longRangeWays.ts';
 import { plainWays, positionWay } from './otherWays.ts';
 import { standaloneWays } from './standaloneWays.ts';
-import type { FaultTree } from './tree.ts';
 import { vhfFixedWays } from './vhfWays.ts';
 
 /** The failure model of a project: components, ways, and the gates of one tree per service. */

@@ -1,3 +1,4 @@
+import { downColumns, loneScenarios, readSinglePoints } from '../faultTree/scenarios.ts';
 import type { PathBudget } from '../links/types.ts';
 import type { Boat } from '../model/boat.ts';
 import type { Project } from '../model/project.ts';
@@ -9,7 +10,6 @@ import { failureMatrix } from './matrix.ts';
 import type { RedundancyModel } from './model.ts';
 import { buildModel, serviceGate } from './model.ts';
 import { isSameModel, type Posed } from './sameModel.ts';
-import { downColumns, loneScenarios, readSinglePoints } from './tree.ts';
 import type { Redundancy, SinglePoint, Way } from './types.ts';
 
 /** What the links stage found; the paths are what a way hangs on. */

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { singlePoints } from '../../../core/faultTree/scenarios.ts';
 import { budgetPaths } from '../../../core/links/budget.ts';
 import type { Project } from '../../../core/model/project.ts';
 import type { ServiceId } from '../../../core/model/services.ts';
 import { failureView } from '../../../core/redundancy/failureView.ts';
 import { buildModel, serviceTree } from '../../../core/redundancy/model.ts';
 import { assessRedundancy } from '../../../core/redundancy/redundancy.ts';
-import { singlePoints } from '../../../core/redundancy/tree.ts';
 import type { Redundancy } from '../../../core/redundancy/types.ts';
 import { feed, item, link, run, smallBoat } from './smallBoat.ts';
 

@@ -10,6 +10,7 @@ const ROOT = resolve(import.meta.dirname, '../../..');
 const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   'core/units': [],
   'core/model': ['core/units'],
+  'core/faultTree': [],
   'core/catalogue': ['core/model', 'core/units'],
   'core/rf': ['core/model', 'core/units', 'core/catalogue'],
   'core/propagation': ['core/units', 'core/rf'],
@@ -38,6 +39,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'core/units',
   ],
   'core/redundancy': [
+    'core/faultTree',
     'core/reach',
     'core/links',
     'core/power',

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Cause, FaultTree, Gate } from '../../../core/redundancy/tree.ts';
-import { singlePoints } from '../../../core/redundancy/tree.ts';
+import { singlePoints } from '../../../core/faultTree/scenarios.ts';
+import type { Cause, FaultTree, Gate } from '../../../core/faultTree/types.ts';
 
 /** Truth of a node with a set of things down, by plain recursion: the independent check of the one-pass method. */
 function isDown(tree: FaultTree, node: string, down: ReadonlySet<string>): boolean {

@@ -1,0 +1,198 @@
+import type { Network, NumberedGate } from './network.ts';
+
+interface Loose {
+  op: NumberedGate['op'];
+  k: number;
+  inputs: number[];
+}
+
+/** Rounds of rewriting; each is one of plain laws, so stopping early only leaves a larger network, never a wrong one. */
+const MOST_ROUNDS = 12;
+
+/**
+ * A smaller network of the same meaning, by laws that hold in any coherent tree: gates of one kind on top of each other are
+ * one, x or (x and y) is x, (x and a) or (x and b) is x and (a or b), and their duals. At last, what only one gate uses is put
+ * under a gate of its own, so that the chain of parts one way hangs on counts as one thing.
+ * Source: laws of Boolean algebra; which to use, after the documentation of a public analyser (docs/redundancy.md).
+ */
+export function rewritten(network: Network): Network {
+  const count = network.events.length;
+  if (network.top < count) return network;
+  const loose = new Rewriting(network);
+  for (let round = 0; round < MOST_ROUNDS && loose.round(); round += 1);
+  loose.group();
+  return loose.result();
+}
+
+class Rewriting {
+  private readonly count: number;
+  private readonly gates: Loose[];
+  private readonly events: readonly string[];
+  private top: number;
+
+  constructor({ events, gates, top }: Network) {
+    this.events = events;
+    this.count = events.length;
+    this.top = top;
+    this.gates = gates.map(({ op, k, inputs }) => ({ op, k, inputs: [...inputs] }));
+  }
+
+  /** One pass of every law over all gates, inputs first; whether anything changed. */
+  round(): boolean {
+    const order = this.order();
+    const uses = this.uses(order);
+    let changed = false;
+    for (const node of order) {
+      const gate = this.gate(node);
+      if (gate.op === 'atleast') changed = this.replaceSingles(gate) || changed;
+      else changed = this.tidy(gate, uses) || this.factor(gate, uses) || changed;
+    }
+    while (this.isSingle(this.top)) this.top = this.gate(this.top).inputs[0] as number;
+    return changed;
+  }
+
+  /** Gates of two inputs or more keep their place; those left with one stand for it. */
+  private isSingle(node: number): boolean {
+    return node >= this.count && this.gate(node).op !== 'atleast' && this.gate(node).inputs.length === 1;
+  }
+
+  private replaceSingles(gate: Loose): boolean {
+    if (!gate.inputs.some((input) => this.isSingle(input))) return false;
+    gate.inputs = gate.inputs.map((input) => (this.isSingle(input) ? (this.gate(input).inputs[0] as number) : input));
+    return true;
+  }
+
+  /** Gates of one input replaced, gates of the same kind merged, repeated inputs and absorbed gates dropped. */
+  private tidy(gate: Loose, uses: Int32Array): boolean {
+    const before = gate.inputs;
+    const joined = before.flatMap((input) => {
+      if (this.isSingle(input)) return this.gate(input).inputs;
+      const joins = input >= this.count && this.gate(input).op === gate.op && uses[input] === 1;
+      return joins ? this.gate(input).inputs : [input];
+    });
+    const direct = new Set(joined);
+    gate.inputs = [...direct].filter((input) => !this.isAbsorbed(gate, input, direct));
+    if (gate.op === 'and') gate.k = gate.inputs.length;
+    return gate.inputs.length !== before.length || gate.inputs.some((input, i) => input !== before[i]);
+  }
+
+  /** x or (x and y): the second adds nothing. */
+  private isAbsorbed(gate: Loose, input: number, direct: ReadonlySet<number>): boolean {
+    if (input < this.count) return false;
+    const inner = this.gate(input);
+    return inner.op !== gate.op && inner.op !== 'atleast' && inner.inputs.some((node) => direct.has(node));
+  }
+
+  /** Takes out what several children of the other kind share. */
+  private factor(gate: Loose, uses: Int32Array): boolean {
+    if (gate.op === 'atleast') return false;
+    const { op } = gate;
+    const other = op === 'and' ? 'or' : 'and';
+    const children = gate.inputs.filter(
+      (input) => input >= this.count && uses[input] === 1 && this.gate(input).op === other,
+    );
+    const common = this.mostShared(children);
+    if (common === null) return false;
+    const sharing = children.filter((child) => this.gate(child).inputs.includes(common));
+    const [first, ...rest] = sharing.map((child) => this.gate(child).inputs);
+    const shared = (first ?? []).filter((node) => rest.every((inputs) => inputs.includes(node)));
+    const left = sharing.map((child) => this.gate(child).inputs.filter((node) => !shared.includes(node)));
+    // A child with nothing else in it absorbs the others: or(x, and(x, y)) is x.
+    const inner = left.some((inputs) => inputs.length === 0)
+      ? []
+      : [
+          this.add(
+            op,
+            left.map((inputs) => this.one(other, inputs)),
+          ),
+        ];
+    const factored = this.one(other, [...shared, ...inner]);
+    gate.inputs = [...gate.inputs.filter((input) => !sharing.includes(input)), factored];
+    if (gate.op === 'and') gate.k = gate.inputs.length;
+    return true;
+  }
+
+  private mostShared(children: readonly number[]): number | null {
+    const seen = new Map<number, number>();
+    let best: number | null = null;
+    for (const child of children) {
+      for (const node of this.gate(child).inputs) {
+        const times = (seen.get(node) ?? 0) + 1;
+        seen.set(node, times);
+        if (times > 1 && (best === null || times > (seen.get(best) ?? 0))) best = node;
+      }
+    }
+    return best;
+  }
+
+  /**
+   * Inputs that only one gate uses, and that are events or stand alone, under a gate of their own where there are several.
+   * Done last: merging would undo it.
+   */
+  group(): void {
+    const order = this.order();
+    const uses = this.uses(order);
+    const alone = new Set<number>();
+    for (let event = 0; event < this.count; event += 1) if (uses[event] === 1) alone.add(event);
+    for (const node of order) {
+      const gate = this.gate(node);
+      if (uses[node] === 1 && gate.inputs.every((input) => alone.has(input))) alone.add(node);
+      const lone = gate.inputs.filter((input) => alone.has(input));
+      if (gate.op === 'atleast' || lone.length < 2 || lone.length === gate.inputs.length) continue;
+      gate.inputs = [this.add(gate.op, lone), ...gate.inputs.filter((input) => !alone.has(input))];
+      if (gate.op === 'and') gate.k = gate.inputs.length;
+    }
+  }
+
+  /** Numbered anew, inputs before what they feed. */
+  result(): Network {
+    const { count, events } = this;
+    if (this.top < count) return { events, gates: [], top: this.top };
+    const order = this.order();
+    const place = new Map(order.map((node, index) => [node, count + index]));
+    const gates = order.map((node) => {
+      const { op, k, inputs } = this.gate(node);
+      return { op, k, inputs: inputs.map((input) => place.get(input) ?? input) };
+    });
+    return { events, gates, top: place.get(this.top) ?? this.top };
+  }
+
+  private gate(node: number): Loose {
+    return this.gates[node - this.count] as Loose;
+  }
+
+  private one(op: 'and' | 'or', inputs: number[]): number {
+    return inputs.length === 1 ? (inputs[0] as number) : this.add(op, inputs);
+  }
+
+  private add(op: 'and' | 'or', inputs: number[]): number {
+    return this.count + this.gates.push({ op, k: op === 'and' ? inputs.length : 1, inputs }) - 1;
+  }
+
+  /** Gates below the top, inputs before what they feed, by a depth-first walk without recursion. */
+  private order(): number[] {
+    const order: number[] = [];
+    const state = new Uint8Array(this.count + this.gates.length);
+    const stack = [this.top];
+    while (stack.length > 0) {
+      const node = stack.at(-1) as number;
+      if (node < this.count || state[node] === 2) {
+        stack.pop();
+      } else if (state[node] === 1) {
+        state[node] = 2;
+        order.push(node);
+        stack.pop();
+      } else {
+        state[node] = 1;
+        for (const input of this.gate(node).inputs.toReversed()) if (state[input] === 0) stack.push(input);
+      }
+    }
+    return order;
+  }
+
+  private uses(order: readonly number[]): Int32Array {
+    const uses = new Int32Array(this.count + this.gates.length);
+    for (const node of order) for (const input of this.gate(node).inputs) uses[input] = (uses[input] as number) + 1;
+    return uses;
+  }
+}

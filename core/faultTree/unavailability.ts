@@ -1,0 +1,206 @@
+import { checkProbabilities } from './check.ts';
+import { cutSetsOf } from './cutSets.ts';
+import { Functions } from './functions.ts';
+import { type Module, modulesOf } from './modules.ts';
+import { ALWAYS, type Network, networksOf } from './network.ts';
+import { ORDER_RULES, type Ordered, orderLeaves } from './order.ts';
+import { NodeStore, ONE, OutOfNodes, ZERO } from './store.ts';
+import type { FaultTree } from './types.ts';
+import { diagramOf } from './walkGates.ts';
+
+/** How often the top is down. Exact where the diagram fits; else two bounds that hold for certain. */
+export interface Unavailability {
+  readonly lowest: number;
+  readonly highest: number;
+  /** Whether both are the one exact value. */
+  readonly isExact: boolean;
+  /**
+   * P(top with the event certainly down) - P(top with it certainly up): the chance that this one decides. Null without an exact
+   * value.
+   */
+  readonly birnbaum: ReadonlyMap<string, number> | null;
+}
+
+/** Nodes given to a diagram in the first round of orders; in the second it gets all it may have. */
+const FIRST_BUDGET = 40_000;
+/** Nodes a diagram may have unless the caller says otherwise: some hundred megabytes and a few seconds. */
+const MOST_NODES = 1_500_000;
+/** Order of the cut sets that the bounds are made from when no diagram fits. */
+const BOUND_ORDER = 3;
+
+/**
+ * A tree made ready for numbers: its diagrams are built once, and then any probabilities can be put in.
+ * @param maxNodes nodes a module's diagram may have before bounds are given instead
+ * @throws RangeError with a sentence for a tree that is not sound; the function it gives back, for a probability that is
+ * missing or outside 0 to 1
+ * Method: binary decision diagrams module by module; importance in one sweep after Dutuit and Rauzy 2001 (docs/redundancy.md).
+ * Checked by: tests/published/faultTrees.test.ts
+ */
+export function unavailabilityOf(tree: FaultTree, maxNodes?: number): (probabilityOf: ProbabilityOf) => Unavailability {
+  return unavailabilityOfNetwork(networksOf(tree)(tree.top), new NodeStore(), maxNodes);
+}
+
+/** Probability of each event and cause, 0 to 1. */
+export type ProbabilityOf = ReadonlyMap<string, number>;
+
+/** `unavailabilityOf` of a network, its diagrams in a store that many may share. */
+export function unavailabilityOfNetwork(
+  network: Network,
+  store: NodeStore,
+  maxNodes = MOST_NODES,
+): (probabilityOf: ProbabilityOf) => Unavailability {
+  const isTrivial = network.top < network.events.length;
+  const diagrams = isTrivial ? null : buildAll(network, store, maxNodes);
+  return (of) => {
+    checkProbabilities(network.events, of);
+    if (isTrivial) return trivial(network, of);
+    return diagrams ? exact(network, diagrams, store, of) : bounds(network, store, of);
+  };
+}
+
+interface Diagram {
+  readonly module: Module;
+  readonly ordered: Ordered;
+  readonly root: number;
+  readonly nodes: Int32Array;
+}
+
+function trivial(network: Network, of: ProbabilityOf): Unavailability {
+  const id = network.events[network.top];
+  const value = id === undefined ? Number(network.top === ALWAYS) : (of.get(id) ?? 0);
+  return { lowest: value, highest: value, isExact: true, birnbaum: new Map(id === undefined ? [] : [[id, 1]]) };
+}
+
+/** The diagrams of all modules, or null when one of them fits no budget in any order. */
+function buildAll(network: Network, store: NodeStore, maxNodes: number): readonly Diagram[] | null {
+  const list: Diagram[] = [];
+  for (const module of modulesOf(network)) {
+    const diagram = build(network, module, store, maxNodes);
+    if (diagram === null) {
+      store.limit = Number.POSITIVE_INFINITY;
+      return null;
+    }
+    list.push(diagram);
+  }
+  store.limit = Number.POSITIVE_INFINITY;
+  return list;
+}
+
+/** Every order under a small budget, then every order under a large one: the order decides the size. */
+function build(network: Network, module: Module, store: NodeStore, maxNodes: number): Diagram | null {
+  const functions = new Functions(store);
+  const algebra = {
+    and: (a: number, b: number) => functions.and(a, b),
+    or: (a: number, b: number) => functions.or(a, b),
+    never: ZERO,
+    always: ONE,
+  };
+  for (const budget of [Math.min(FIRST_BUDGET, maxNodes), maxNodes]) {
+    for (const rule of ORDER_RULES) {
+      const ordered = orderLeaves(network, module, rule);
+      store.limit = store.size + budget;
+      try {
+        const root = diagramOf(network, module, store, algebra, (leaf) =>
+          functions.single(ordered.levelOf.get(leaf) ?? 0),
+        );
+        return { module, ordered, root, nodes: store.below(root) };
+      } catch (error) {
+        if (!(error instanceof OutOfNodes)) throw error;
+      }
+    }
+  }
+  return null;
+}
+
+function exact(network: Network, list: readonly Diagram[], store: NodeStore, of: ProbabilityOf): Unavailability {
+  const leafValue = new Float64Array(network.events.length + network.gates.length);
+  network.events.forEach((id, leaf) => {
+    leafValue[leaf] = of.get(id) ?? 0;
+  });
+  const values = list.map((diagram) => {
+    const at = valuesOf(diagram, store, leafValue);
+    leafValue[diagram.module.top] = at.get(diagram.root) ?? Number(diagram.root === ONE);
+    return at;
+  });
+  const slope = new Float64Array(leafValue.length);
+  slope[network.top] = 1;
+  for (let index = list.length - 1; index >= 0; index -= 1) {
+    const diagram = list[index];
+    const at = values[index];
+    if (diagram && at) addSlopes(diagram, store, at, leafValue, slope);
+  }
+  const value = leafValue[network.top] as number;
+  const birnbaum = new Map(network.events.map((id, leaf) => [id, slope[leaf] as number]));
+  return { lowest: value, highest: value, isExact: true, birnbaum };
+}
+
+/** Probability of every node, children first: p of high and 1 - p of low. */
+function valuesOf({ ordered, nodes }: Diagram, store: NodeStore, leafValue: Float64Array): Map<number, number> {
+  const at = new Map([
+    [ZERO, 0],
+    [ONE, 1],
+  ]);
+  for (const node of nodes) {
+    const p = leafValue[ordered.leaves[store.variable[node] as number] as number] as number;
+    const [low, high] = [at.get(store.low[node] as number) as number, at.get(store.high[node] as number) as number];
+    at.set(node, p * high + (1 - p) * low);
+  }
+  return at;
+}
+
+/** One sweep from the root: what reaches each node, and how the top changes with the leaf there. */
+function addSlopes(
+  { module, ordered, root, nodes }: Diagram,
+  store: NodeStore,
+  at: ReadonlyMap<number, number>,
+  leafValue: Float64Array,
+  slope: Float64Array,
+): void {
+  const weight = new Map([[root, slope[module.top] as number]]);
+  for (const node of nodes.toReversed()) {
+    const leaf = ordered.leaves[store.variable[node] as number] as number;
+    const p = leafValue[leaf] as number;
+    const [low, high] = [store.low[node] as number, store.high[node] as number];
+    const w = weight.get(node) ?? 0;
+    slope[leaf] = (slope[leaf] as number) + w * ((at.get(high) as number) - (at.get(low) as number));
+    weight.set(high, (weight.get(high) ?? 0) + w * p);
+    weight.set(low, (weight.get(low) ?? 0) + w * (1 - p));
+  }
+}
+
+/**
+ * Bounds where no diagram fits. Lower: the likeliest of the short cut sets. Upper: the sum over the short ones plus the chance
+ * that more components are down than those have: a loss they do not explain needs that many.
+ */
+function bounds(network: Network, store: NodeStore, of: ProbabilityOf): Unavailability {
+  const sets = cutSetsOf(network, store, BOUND_ORDER);
+  const { sum } = sets.rareEventSum((id) => of.get(id) ?? 0);
+  let lowest = 0;
+  for (let order = 1; order <= BOUND_ORDER; order += 1) {
+    for (const set of sets.ofOrder(order))
+      lowest = Math.max(
+        lowest,
+        set.reduce((p, id) => p * (of.get(id) ?? 0), 1),
+      );
+  }
+  const highest = Math.min(
+    1,
+    sum +
+      atLeastDown(
+        BOUND_ORDER + 1,
+        network.events.map((id) => of.get(id) ?? 0),
+      ),
+  );
+  return { lowest, highest, isExact: false, birnbaum: null };
+}
+
+/** Chance that at least so many of independent events are true, one event added at a time. */
+function atLeastDown(count: number, probabilities: readonly number[]): number {
+  const exactly = new Float64Array(count);
+  exactly[0] = 1;
+  for (const p of probabilities) {
+    for (let n = count - 1; n >= 0; n -= 1)
+      exactly[n] = (exactly[n] as number) * (1 - p) + (n > 0 ? (exactly[n - 1] as number) * p : 0);
+  }
+  return Math.max(0, 1 - exactly.reduce((sum, p) => sum + p, 0));
+}
