@@ -1,6 +1,13 @@
 import { type Boat, boatSchema, type Mast, type Overhead, type Place } from './boat.ts';
 import { DEFAULT_MARGIN } from './margin.ts';
-import { conditionsSchema, PROJECT_VERSION, type Project, type Settings, type Station } from './project.ts';
+import {
+  conditionsSchema,
+  PROJECT_VERSION,
+  type Project,
+  redundancySettingsSchema,
+  type Settings,
+  type Station,
+} from './project.ts';
 import {
   type BoatNumbers,
   compartmentsOf,
@@ -73,6 +80,7 @@ export function defaultSettings(): Settings {
     voltageDropLimitPercent: 3,
     margin: DEFAULT_MARGIN.map((item) => ({ ...item })),
     conditions: conditionsSchema.parse({}),
+    redundancy: redundancySettingsSchema.parse({}),
   };
 }
 

@@ -238,6 +238,41 @@ export const conditionsSchema = z.strictObject({
 });
 export type Conditions = z.infer<typeof conditionsSchema>;
 
+/** A failure of the user's own: what goes down together. */
+export const ownEventSchema = z.strictObject({
+  id: z.string().min(1),
+  label: z.string().min(1),
+  /** What is down: items, runs, feeds, links and structures; an item of a compartment or place stands for itself. */
+  hits: z.array(subjectSchema).min(1),
+  note: z.string().default(''),
+});
+export type OwnEvent = z.infer<typeof ownEventSchema>;
+
+/** A chance in the user's own words, in place of an assumption, per cent on one passage. */
+export const chanceSchema = z.strictObject({
+  lowPercent: z.number().min(0).max(100),
+  percent: z.number().min(0).max(100),
+  highPercent: z.number().min(0).max(100),
+  source: z.string().min(1),
+});
+export type Chance = z.infer<typeof chanceSchema>;
+
+/** What the failure study is made for. */
+export const redundancySettingsSchema = z.strictObject({
+  /** Events left out of the matrix and out of the common causes, by id. */
+  excludedEventIds: z.array(z.string()).default([]),
+  events: z.array(ownEventSchema).default([]),
+  /** By kind of component (`radio`) or event (`mast`, `lightning`), or by the id of one of them. */
+  chances: z.record(z.string(), chanceSchema).default({}),
+  /** Length of the passage the chances are for, days. */
+  passageDays: z.number().min(0.1).max(400).default(20),
+  /** Rule packs the boat is held against, by id. */
+  rulePacks: z.array(z.string()).default([]),
+  /** Where the boat goes, for the packs that ask. */
+  seaArea: z.enum(['A1', 'A2', 'A3', 'A4']).default('A2'),
+});
+export type RedundancySettings = z.infer<typeof redundancySettingsSchema>;
+
 export const settingsSchema = z.strictObject({
   horizonRule: horizonRuleSchema,
   /** Feeder loss above which a path is flagged, dB. 2.218 dB is 40 per cent. */
@@ -246,6 +281,7 @@ export const settingsSchema = z.strictObject({
   /** The real-life margin between the typical and the dependable range, item by item. */
   margin: z.array(marginItemSchema),
   conditions: conditionsSchema.prefault({}),
+  redundancy: redundancySettingsSchema.prefault({}),
 });
 export type Settings = z.infer<typeof settingsSchema>;
 

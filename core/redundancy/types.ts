@@ -1,3 +1,5 @@
+import type { PairGroup } from '../faultTree/pairs.ts';
+import type { FaultModel } from '../faultTree/types.ts';
 import type { Subject } from '../model/project.ts';
 import type { Grade, ServiceId } from '../model/services.ts';
 
@@ -66,7 +68,8 @@ export interface FailureEvent {
     | 'position-source'
     | 'data-bus'
     | 'compartment-fire'
-    | 'abandon';
+    | 'abandon'
+    | 'own';
   /** Ids of the components that are down. */
   readonly downIds: readonly string[];
   readonly note: string;
@@ -90,4 +93,93 @@ export interface Redundancy {
   readonly ways: readonly Way[];
   readonly singlePoints: readonly SinglePoint[];
   readonly matrix: readonly MatrixRow[];
+}
+
+/** What takes a service away, order by order: components and common causes in one list of events. */
+export interface ServiceCuts {
+  readonly serviceId: ServiceId;
+  /** Lost as drawn: no way at all. */
+  readonly lostFromStart: boolean;
+  /** Number of minimal cut sets by order, index 0 for single points; up to the order looked for. */
+  readonly countByOrder: readonly number[];
+  readonly singles: readonly string[];
+  /** Pairs told shortly: any of these together with any of those. */
+  readonly pairs: readonly PairGroup[];
+  readonly triples: readonly (readonly string[])[];
+  /** How many triples there are; `triples` lists them only while they are few. */
+  readonly tripleCount: number;
+}
+
+/** A chance with its interval; nearly always an assumption, and then said so. */
+export interface ChanceOf {
+  /** Component or event id. */
+  readonly id: string;
+  readonly label: string;
+  readonly low: number;
+  readonly nominal: number;
+  readonly high: number;
+  readonly basis: 'published' | 'assumed' | 'stated';
+  readonly source: string;
+}
+
+/** What one component or cause is to a service. */
+export interface RiskRow {
+  readonly id: string;
+  readonly label: string;
+  readonly subject: Subject | null;
+  readonly chance: ChanceOf;
+  readonly birnbaum: number;
+  /** Share of the outages that would go if it were perfect, 0 to 1; null where there are none. */
+  readonly ifPerfect: number | null;
+  /** Share of the outages it takes part in (Fussell and Vesely), 0 to 1; null where there are none. */
+  readonly takesPart: number | null;
+}
+
+/** How often a service is down on a passage. */
+export interface ServiceRisk {
+  readonly serviceId: ServiceId;
+  readonly low: number;
+  readonly nominal: number;
+  readonly high: number;
+  /** False where only bounds are known. */
+  readonly isExact: boolean;
+  /** Largest share first. */
+  readonly rows: readonly RiskRow[];
+}
+
+/** A means of sending a distress alert ashore, by one radio service. */
+export interface AlertMeans {
+  readonly id: string;
+  readonly radioService: 'vhf-dsc' | 'mf-hf-dsc' | 'satellite' | 'beacon-406';
+  readonly label: string;
+  readonly itemId: string;
+  /** Components all of its ways hang on. */
+  readonly hangsOn: readonly string[];
+  /** Common causes that alone take it away. */
+  readonly causes: readonly string[];
+}
+
+/** Whether there are two separate and independent means, each of another radio service (GMDSS functional requirement). */
+export interface Independence {
+  readonly verdict: 'independent' | 'shared' | 'one-service' | 'none';
+  readonly sentence: string;
+  readonly means: readonly AlertMeans[];
+  /** The best pair, and what both hang on or are lost by. */
+  readonly pair: {
+    readonly first: string;
+    readonly second: string;
+    readonly sharedComponents: readonly string[];
+    readonly sharedCauses: readonly string[];
+  } | null;
+}
+
+/** The study of a boat's failures beyond the matrix; worked out when it is looked at. */
+export interface FailureStudy {
+  readonly cuts: readonly ServiceCuts[];
+  readonly risks: readonly ServiceRisk[];
+  readonly chances: readonly ChanceOf[];
+  readonly independence: Independence;
+  readonly model: FaultModel;
+  /** Gate of each service in `model`. */
+  readonly tops: ReadonlyMap<ServiceId, string>;
 }

@@ -1,0 +1,112 @@
+import { downColumns, loneScenarios, readSinglePoints } from '../faultTree/scenarios.ts';
+import type { FaultModel } from '../faultTree/types.ts';
+import { type Build, type BuiltWay, stands } from './build.ts';
+import type { RedundancyModel } from './model.ts';
+import type { AlertMeans, Independence } from './types.ts';
+
+type RadioService = AlertMeans['radioService'];
+
+/**
+ * Whether a distress alert can go ashore by two separate and independent means, each of another radio service: the first of the
+ * GMDSS functional requirements (47 CFR 80.1081(a), which is SOLAS IV/4). Each set that can alert is a means; it hangs on
+ * what all of its ways share, and on the common causes that take all of them. Two means are independent when no component
+ * and no cause is in both lists.
+ */
+export function independenceOf({ build }: RedundancyModel, model: FaultModel): Independence {
+  const means = alertMeans(build, model);
+  const services = new Set(means.map(({ radioService }) => radioService));
+  if (means.length === 0) return none('Nothing aboard can send a distress alert ashore.', 'none', means);
+  if (services.size === 1) {
+    const labels = means.map(({ label }) => label).join(' and ');
+    return none(`${labels}: one radio service only. Two different ones are asked for.`, 'one-service', means);
+  }
+  const [best] = pairsOf(means).sort((a, b) => sharedCount(a) - sharedCount(b));
+  if (!best) return none('Nothing aboard can send a distress alert ashore.', 'none', means);
+  const pair = {
+    first: best.first.id,
+    second: best.second.id,
+    sharedComponents: best.components,
+    sharedCauses: best.causes,
+  };
+  const names = `${best.first.label} and ${best.second.label}`;
+  if (sharedCount(best) === 0) {
+    return { verdict: 'independent', sentence: `${names} share nothing and no one event takes both.`, means, pair };
+  }
+  const label = (id: string): string => build.components.get(id)?.label ?? id;
+  const things = best.components.map(label);
+  const words = [
+    ...(things.length > 0 ? [`both hang on ${things.join(', ')}`] : []),
+    ...(best.causes.length > 0 ? ['one event takes both'] : []),
+  ];
+  return { verdict: 'shared', sentence: `${names} are the best pair, but ${words.join(' and ')}.`, means, pair };
+}
+
+const none = (sentence: string, verdict: Independence['verdict'], means: readonly AlertMeans[]): Independence => ({
+  verdict,
+  sentence,
+  means,
+  pair: null,
+});
+
+interface Pair {
+  readonly first: AlertMeans;
+  readonly second: AlertMeans;
+  readonly components: readonly string[];
+  readonly causes: readonly string[];
+}
+
+const sharedCount = ({ components, causes }: Pair): number => components.length + causes.length;
+
+function pairsOf(means: readonly AlertMeans[]): Pair[] {
+  return means.flatMap((first, index) =>
+    means.slice(index + 1).flatMap((second): Pair[] => {
+      if (first.radioService === second.radioService) return [];
+      const both = (of: (means: AlertMeans) => readonly string[]): string[] =>
+        of(first).filter((id) => of(second).includes(id));
+      return [{ first, second, components: both((each) => each.hangsOn), causes: both((each) => each.causes) }];
+    }),
+  );
+}
+
+function alertMeans(build: Build, model: FaultModel): readonly AlertMeans[] {
+  const lone = loneScenarios(model.events, model.causes);
+  const gates = new Map(build.gates);
+  const sets = new Map<string, { radioService: RadioService; ways: BuiltWay[] }>();
+  for (const way of build.ways) {
+    const radioService = way.carried ? null : serviceOf(build, way);
+    if (radioService === null) continue;
+    const known = sets.get(way.itemId) ?? { radioService, ways: [] };
+    known.ways.push(way);
+    sets.set(way.itemId, known);
+  }
+  const causeIds = new Set(model.causes.map(({ id }) => id));
+  return [...sets].map(([itemId, { radioService, ways }]) => {
+    const id = `alert:${itemId}`;
+    gates.set(id, { op: 'and', inputs: ways.map(({ gate }) => gate) });
+    const alone = readSinglePoints(downColumns(gates, lone.down, lone.width)(id), lone).ids;
+    return {
+      id,
+      radioService,
+      label: build.index.items.get(itemId)?.tag ?? itemId,
+      itemId,
+      hangsOn: alone.filter((each) => !causeIds.has(each)),
+      causes: alone.filter((each) => causeIds.has(each)),
+    };
+  });
+}
+
+/** By which radio service a way alerts the shore, or null where it does not. */
+function serviceOf(build: Build, way: BuiltWay): RadioService | null {
+  const item = build.index.items.get(way.itemId);
+  const part = build.index.effective.get(way.itemId);
+  if (!item || !stands(item) || !part) return null;
+  if (part.kind === 'standalone') {
+    if (way.serviceId === 'beacon') return 'beacon-406';
+    if (way.serviceId === 'long-range' && part.standaloneClass === 'handheld-satellite') return 'satellite';
+    return way.serviceId === 'digital-alert' ? 'vhf-dsc' : null;
+  }
+  if (part.kind !== 'radio') return null;
+  if (way.serviceId === 'digital-alert') return part.radioClass === 'mf-hf' ? 'mf-hf-dsc' : 'vhf-dsc';
+  const bySatellite = part.radioClass === 'l-band-messenger' || part.radioClass === 'l-band-voice';
+  return way.serviceId === 'long-range' && bySatellite ? 'satellite' : null;
+}
