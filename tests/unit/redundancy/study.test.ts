@@ -1,0 +1,137 @@
+import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { assess } from '../../../core/assess.ts';
+import { parseProject } from '../../../core/document/load.ts';
+import { addColumn, downColumns, emptyColumns, hasColumn } from '../../../core/faultTree/scenarios.ts';
+import type { Project } from '../../../core/model/project.ts';
+import { studyFailures } from '../../../core/redundancy/study.ts';
+import type { FailureStudy } from '../../../core/redundancy/types.ts';
+
+function demo(name: string): Project {
+  const loaded = parseProject(readFileSync(new URL(`../../../assets/demo/${name}.backstay`, import.meta.url), 'utf8'));
+  if (!loaded.ok) throw new Error(`${name} does not load.`);
+  return loaded.project;
+}
+const studied = (project: Project): FailureStudy => studyFailures(project, assess(project).paths);
+const DEMOS = ['brannoch-tern', 'pelluna', 'vessarine'].map((name) => [name, demo(name)] as const);
+
+/** Whether a service is lost with just these down, causes taking what they hit. */
+function isLost({ model, tops }: FailureStudy, top: string, down: ReadonlySet<string>): boolean {
+  const columns = emptyColumns(1);
+  addColumn(columns, 0);
+  const hit = new Set(down);
+  for (const cause of model.causes) if (down.has(cause.id)) for (const id of cause.hits) hit.add(id);
+  expect([...tops.values()]).toContain(top);
+  return hasColumn(downColumns(model.gates, new Map([...hit].map((id) => [id, columns])), 1)(top), 0);
+}
+
+describe.each(DEMOS)('%s', (_, project) => {
+  const study = studied(project);
+
+  it('names the single points of the matrix, and the common causes beside them', () => {
+    const { singlePoints } = assess(project).redundancy;
+    for (const { serviceId, singles } of study.cuts) {
+      const components = singles.filter((id) => !id.startsWith('cause:'));
+      const known = singlePoints
+        .filter(({ serviceIds }) => serviceIds.includes(serviceId))
+        .map(({ componentId }) => componentId);
+      expect(components).toEqual(known.toSorted());
+    }
+  });
+
+  it('what-if and cut sets agree on every subset tried', () => {
+    const ids = [...study.model.events, ...study.model.causes.map(({ id }) => id)];
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...study.cuts),
+        fc.uniqueArray(fc.constantFrom(...ids), { maxLength: 3 }),
+        (cuts, down) => {
+          const top = study.tops.get(cuts.serviceId) ?? '';
+          const set = new Set(down);
+          const byPairs = cuts.pairs.some(({ either, or }) =>
+            either.some((a) => set.has(a) && or.some((b) => b !== a && set.has(b))),
+          );
+          const bySets =
+            cuts.lostFromStart ||
+            cuts.singles.some((id) => set.has(id)) ||
+            byPairs ||
+            cuts.triples.some((triple) => triple.every((id) => set.has(id)));
+          if (cuts.tripleCount === cuts.triples.length) expect(isLost(study, top, set)).toBe(bySets);
+        },
+      ),
+      { seed: 31, numRuns: 300 },
+    );
+  });
+
+  it('gives chances in their order, exact, with the largest share first', () => {
+    for (const { low, nominal, high, isExact, rows } of study.risks) {
+      expect(isExact).toBe(true);
+      expect(low).toBeLessThanOrEqual(nominal);
+      expect(nominal).toBeLessThanOrEqual(high);
+      const shares = rows.map(({ ifPerfect }) => ifPerfect ?? 0);
+      expect(shares).toEqual(shares.toSorted((a, b) => b - a));
+    }
+  });
+
+  it('says of every chance where it comes from, and calls a guess one', () => {
+    for (const { low, nominal, high, source, basis } of study.chances) {
+      expect(0 <= low && low <= nominal && nominal <= high && high <= 1).toBe(true);
+      expect(source).not.toBe('');
+      expect(['published', 'assumed', 'stated']).toContain(basis);
+    }
+  });
+});
+
+describe('two separate and independent means of alert (47 CFR 80.1081(a), SOLAS IV/4)', () => {
+  it('Brannoch Tern has two: VHF and a beacon with its own battery', () => {
+    const { verdict, pair } = studied(demo('brannoch-tern')).independence;
+    expect(verdict).toBe('independent');
+    expect(pair?.sharedComponents).toEqual([]);
+  });
+
+  it('Pelluna has two VHF sets, which are one radio service', () => {
+    expect(studied(demo('pelluna')).independence.verdict).toBe('one-service');
+  });
+
+  it('two means on one bank share it', () => {
+    const project = demo('brannoch-tern');
+    const without: Project = { ...project, items: project.items.filter(({ tag }) => tag !== 'BC-1') };
+    const { verdict, pair, sentence } = studied(without).independence;
+    expect(verdict).toBe('shared');
+    expect([...(pair?.sharedComponents ?? []), ...(pair?.sharedCauses ?? [])].length).toBeGreaterThan(0);
+    expect(sentence).toMatch(/both hang on|one event takes both/);
+  });
+});
+
+describe('chances in the user’s own words', () => {
+  it('come before any assumption, by kind and by id', () => {
+    const project = demo('vessarine');
+    const stated = { lowPercent: 1, percent: 50, highPercent: 60, source: 'own log' };
+    const bank = assess(project).redundancy.components.find(({ kind }) => kind === 'bank');
+    const with50: Project = {
+      ...project,
+      settings: {
+        ...project.settings,
+        redundancy: { ...project.settings.redundancy, chances: { [bank?.id ?? '']: stated } },
+      },
+    };
+    const chance = studied(with50).chances.find(({ id }) => id === bank?.id);
+    expect(chance).toMatchObject({ low: 0.01, nominal: 0.5, high: 0.6, basis: 'stated', source: 'own log' });
+    const voice = (each: Project): number =>
+      studied(each).risks.find(({ serviceId }) => serviceId === 'voice-fixed')?.nominal ?? 0;
+    expect(voice(with50)).toBeGreaterThan(voice(project));
+  });
+
+  it('a longer passage never makes anything likelier to hold', () => {
+    const project = demo('brannoch-tern');
+    const days = (passageDays: number): Project => ({
+      ...project,
+      settings: { ...project.settings, redundancy: { ...project.settings.redundancy, passageDays } },
+    });
+    const [short, long] = [studied(days(2)), studied(days(60))];
+    short.risks.forEach(({ nominal }, index) => {
+      expect(long.risks[index]?.nominal ?? 0).toBeGreaterThanOrEqual(nominal - 1e-12);
+    });
+  });
+});
