@@ -10,14 +10,14 @@ import { sortItems } from './rule.ts';
 import { RULES } from './rules.ts';
 import type { Finding, Severity } from './types.ts';
 
-/** What the stages before found; a stage that was not run is left out. */
+/** What the stages before found. */
 export interface StageResults {
   readonly paths: readonly PathBudget[];
   readonly ranges: readonly RangeResult[];
-  readonly hf?: readonly HfResult[];
-  readonly satellites?: readonly SatelliteResult[];
-  readonly gnss?: readonly GnssResult[];
-  readonly strongSignals?: readonly StrongSignal[];
+  readonly hf: readonly HfResult[];
+  readonly satellites: readonly SatelliteResult[];
+  readonly gnss: readonly GnssResult[];
+  readonly strongSignals: readonly StrongSignal[];
   readonly feeds: readonly FeedResult[];
   readonly redundancy: Redundancy;
 }
@@ -32,8 +32,7 @@ export function audit(project: Project, results: StageResults): readonly Finding
   const build = startBuild(project, results.paths);
   const paths = [...build.pathsOf.values()].flat().filter((path) => path.switchIds.length === 0);
   const index = indexProject(project);
-  const reached = { hf: [], satellites: [], gnss: [], strongSignals: [] };
-  const input: AuditInput = { ...reached, ...results, project, index, byKind: sortItems(project, index), paths, build };
+  const input: AuditInput = { ...results, project, index, byKind: sortItems(project, index), paths, build };
   const overrides = new Map(project.findingOverrides.map((override) => [override.findingKey, override]));
   const found = RULES.flatMap((rule) => rule.check(input).map((remark) => ({ rule, remark })));
   return SEVERITIES.flatMap((severity) =>

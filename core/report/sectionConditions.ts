@@ -1,35 +1,14 @@
-import type { Conditions } from '../model/project.ts';
+import { LIGHTNING_CHOICES, MONTHS, NOISE_CHOICES } from '../reach/conditionWords.ts';
 import { bare, type SheetContext, show } from './context.ts';
 import type { SheetSection } from './types.ts';
 
-const NOISE_WORDS: Readonly<Record<Conditions['noise'], string>> = {
-  city: 'City: beside a port or a town, or with an untidy boat’s own noise',
-  residential: 'Residential: a marina with shore power',
-  rural: 'Rural: at anchor with own chargers and screens off',
-  'quiet-rural': 'Quiet rural: at sea with everything noisy switched off',
+const worded = (
+  choices: readonly { readonly id: string; readonly name: string; readonly note: string }[],
+  id: string,
+): string => {
+  const choice = choices.find((each) => each.id === id);
+  return choice ? `${choice.name}: ${choice.note}` : id;
 };
-
-const LIGHTNING_WORDS: Readonly<Record<Conditions['lightning'], string>> = {
-  none: 'None over the man-made floor',
-  moderate: 'Moderate: temperate waters by day',
-  strong: 'Strong: temperate summer nights, the tropics by day',
-  severe: 'Severe: tropical nights, or storms within some hundred miles',
-};
-
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const;
 
 /** What the distances that follow take for granted about the world outside the boat. Left out where none follow. */
 export function conditionSection(context: SheetContext): SheetSection {
@@ -61,7 +40,7 @@ function seaFacts(context: SheetContext): [string, string][] {
     ['Sea', 'Open, smooth, salt; no land, swell or other hull in the way'],
     ['Air', `Median refraction: an effective earth radius of ${bare(context, 8500, 'count', 0)} km. No ducts`],
     ['Boat', 'Upright, at full power, antennas where the drawing has them'],
-    ['Noise', `${NOISE_WORDS[conditions.noise]} (ITU-R P.372). On VHF it belongs to the real-life margin`],
+    ['Noise', `${worded(NOISE_CHOICES, conditions.noise)} (ITU-R P.372). On VHF it belongs to the real-life margin`],
   ];
 }
 
@@ -71,7 +50,7 @@ function skyFacts(context: SheetContext): [string, string][] {
   const side = latitudeDeg < 0 ? 'south' : 'north';
   const critical = `${show(context, foF2DayMhz, 'MHz', 1)} at its highest by day, ${show(context, foF2NightMhz, 'MHz', 1)} at its lowest by night`;
   return [
-    ['Lightning noise', LIGHTNING_WORDS[lightning]],
+    ['Lightning noise', worded(LIGHTNING_CHOICES, lightning)],
     ['F2 layer', `Critical frequency ${critical}; M(3000) ${show(context, m3000, 'ratio', 2)}`],
     [
       'Sun',

@@ -1,10 +1,5 @@
+import { add, type Complex, complex, divide, modulus, multiply, scale, subtract } from '../propagation/complex.ts';
 import { SPEED_OF_LIGHT_M_PER_S } from '../units/constants.ts';
-
-/** A complex impedance or ratio. */
-export interface Complex {
-  readonly re: number;
-  readonly im: number;
-}
 
 /** Radiation resistance of a half-wave antenna, ohm: what each is matched to when alone. */
 export const HALF_WAVE_OHM = 73.13;
@@ -51,7 +46,7 @@ export function halfWaveIsolation(pair: AntennaPair): Isolation {
   const own = { re: HALF_WAVE_OHM, im: 0 };
   const wavelengths = Math.hypot(side, up);
   return {
-    isolationDb: -20 * Math.log10(size(scattering(own, own, mutualOhm, HALF_WAVE_OHM, HALF_WAVE_OHM).s21)),
+    isolationDb: -20 * Math.log10(modulus(scattering(own, own, mutualOhm, HALF_WAVE_OHM, HALF_WAVE_OHM).s21)),
     mutualOhm,
     wavelengths,
     validity: couplingValidity(side, up),
@@ -109,13 +104,13 @@ export interface TwoPort {
 export function scattering(z11: Complex, z22: Complex, z21: Complex, r1: number, r2: number): TwoPort {
   if (!(r1 > 0 && r2 > 0 && Number.isFinite(r1 * r2)))
     throw new RangeError('A reference resistance must be above 0 ohm.');
-  const coupled = times(z21, z21);
-  const [in1, in2] = [plus(z11, r1), plus(z22, r2)];
-  const bottom = minus(times(in1, in2), coupled);
+  const coupled = multiply(z21, z21);
+  const [in1, in2] = [add(z11, complex(r1)), add(z22, complex(r2))];
+  const bottom = subtract(multiply(in1, in2), coupled);
   return {
-    s11: over(minus(times(plus(z11, -r1), in2), coupled), bottom),
-    s22: over(minus(times(in1, plus(z22, -r2)), coupled), bottom),
-    s21: over({ re: 2 * Math.sqrt(r1 * r2) * z21.re, im: 2 * Math.sqrt(r1 * r2) * z21.im }, bottom),
+    s11: divide(subtract(multiply(add(z11, complex(-r1)), in2), coupled), bottom),
+    s22: divide(subtract(multiply(in1, add(z22, complex(-r2))), coupled), bottom),
+    s21: divide(scale(z21, 2 * Math.sqrt(r1 * r2)), bottom),
   };
 }
 
@@ -162,15 +157,6 @@ export function couplingValidity(side: number, up: number): Isolation['validity'
   if (wavelengths < nearest || (side < nearest && up < TIPS_APART)) return 'near-field';
   return wavelengths > farthest ? 'unchecked' : 'checked';
 }
-
-const size = ({ re, im }: Complex): number => Math.hypot(re, im);
-const plus = ({ re, im }: Complex, real: number): Complex => ({ re: re + real, im });
-const minus = (a: Complex, b: Complex): Complex => ({ re: a.re - b.re, im: a.im - b.im });
-const times = (a: Complex, b: Complex): Complex => ({ re: a.re * b.re - a.im * b.im, im: a.re * b.im + a.im * b.re });
-const over = (a: Complex, b: Complex): Complex => {
-  const square = b.re * b.re + b.im * b.im;
-  return { re: (a.re * b.re + a.im * b.im) / square, im: (a.im * b.re - a.re * b.im) / square };
-};
 
 function requirePair({ frequencyMhz, sideM, upM }: AntennaPair): void {
   requireSpan('frequencyMhz', frequencyMhz, 1, 10_000);

@@ -1,9 +1,10 @@
 import { setSettings } from '../../../core/edit/stations.ts';
 import type { Conditions, Project } from '../../../core/model/project.ts';
+import { LIGHTNING_CHOICES, MONTHS, NOISE_CHOICES } from '../../../core/reach/conditionWords.ts';
 import { Choice } from '../../app/Choice.tsx';
 import { useAppStore } from '../../store/context.ts';
 import { QuantityField } from '../../ui/QuantityField.tsx';
-import { CONDITION_FIELDS, conditionsSummary, LIGHTNING_CHOICES, MONTHS, NOISE_CHOICES } from './conditions.ts';
+import { CONDITION_FIELDS, conditionsSummary } from './conditions.ts';
 import './reach.css';
 
 /** What no drawing shows: noise, ionosphere, place and month. They belong to the project and are printed with it. */

@@ -1,15 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { conditionsSchema } from '../../../core/model/project.ts';
+import { LIGHTNING_CHOICES, NOISE_CHOICES } from '../../../core/reach/conditionWords.ts';
 import type { GnssResult, SatelliteResult } from '../../../core/reach/types.ts';
 import { formatText } from '../../../core/units/format.ts';
 import { METRIC_PREFERENCES } from '../../../core/units/preferences.ts';
 import type { RichText } from '../../../core/units/quantity.ts';
-import {
-  CONDITION_FIELDS,
-  conditionsSummary,
-  LIGHTNING_CHOICES,
-  NOISE_CHOICES,
-} from '../../../renderer/panels/reach/conditions.ts';
+import { CONDITION_FIELDS, conditionsSummary } from '../../../renderer/panels/reach/conditions.ts';
 import { levelLayout, levelSteps } from '../../../renderer/panels/reach/gnssLevels.ts';
 import { firstSentence, gnssFigures, linkFigures, windowWords } from '../../../renderer/panels/reach/linkFigures.ts';
 
