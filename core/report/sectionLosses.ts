@@ -41,7 +41,7 @@ export function pathOutcome(context: SheetContext, path: PathBudget): string {
 export function feederLoss(path: PathBudget): { readonly lossDb: number; readonly toleranceDb: number } {
   const feeder = path.elements.filter((element) => element.kind !== 'mismatch');
   return {
-    lossDb: feeder.reduce((sum, element) => sum + element.lossDb, 0),
+    lossDb: feederLossDb(path),
     toleranceDb: Math.hypot(...feeder.map((element) => element.toleranceDb)),
   };
 }

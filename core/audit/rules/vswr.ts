@@ -1,5 +1,6 @@
+import { feederLossDb } from '../../links/countedLoss.ts';
 import type { PathBudget } from '../../links/types.ts';
-import { lossOfOpenEndVswrDb, openEndVswr, vswrAtInput } from '../../rf/mismatch.ts';
+import { openEndVswr, vswrAtInput } from '../../rf/mismatch.ts';
 import { q } from '../../units/quantity.ts';
 import { AUTHORITIES } from '../authorities.ts';
 import type { AuditInput, Rule } from '../rule.ts';
@@ -71,6 +72,6 @@ function readings(input: AuditInput): readonly Reading[] {
         ? each.runIds.includes(subject.id)
         : subject.id === each.radioId || subject.id === each.antennaId,
     );
-    return path ? [{ path, value, lossDb: path.measuredLossDb ?? lossOfOpenEndVswrDb(path.openEndVswr) }] : [];
+    return path ? [{ path, value, lossDb: path.measuredLossDb ?? feederLossDb(path) }] : [];
   });
 }
