@@ -69,6 +69,7 @@ function OneRange({ project, group, result, station, wanted, onTry }: OneRangePr
         <ThreeNumbers upright={result} tried={tried} />
         <TrialOutcome state={state} upright={result} tried={tried} />
         <Basis group={group} heightM={tried.ownHeightM} />
+        {explained.withoutKm ? <PhoneAlone km={explained.withoutKm} /> : null}
       </section>
       <LevelChart project={project} paths={paths} upright={result} tried={tried} state={state} station={station} />
       <TrialControls state={state} hasLowPower={hasLowPower(project, group.itemId)} onChange={onTry} />
@@ -103,6 +104,17 @@ function Deeper({
         <Fold title="Too near">{() => <StrongSection project={project} paths={paths} signals={strong} />}</Fold>
       ) : null}
     </div>
+  );
+}
+
+/** What a telephone would do without any of the installation. */
+function PhoneAlone({ km }: { km: NonNullable<RangeExplanation['withoutKm']> }) {
+  const { quantity } = useFormat();
+  return (
+    <p className="small soft">
+      A telephone in the hand on deck would have {quantity(km.dependable, 'km')} dependable,{' '}
+      {quantity(km.typical, 'km')} typical.
+    </p>
   );
 }
 
