@@ -1,5 +1,6 @@
 import { indexProject } from '../catalogue/lookup.ts';
 import { MAX_SHOWN_VSWR } from '../links/budget.ts';
+import { feederLossDb } from '../links/countedLoss.ts';
 import { runLengthM } from '../links/route.ts';
 import type { PathBudget, PathElement } from '../links/types.ts';
 import { bare, type SheetContext, show, watts } from './context.ts';
