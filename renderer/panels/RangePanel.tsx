@@ -7,9 +7,10 @@ import { useAssessment } from '../store/derived.ts';
 import { shownProject } from '../store/store.ts';
 import { useFormat } from '../ui/text.ts';
 import { switchNote } from './pathLoss/paths.ts';
+import { FarEndNotes } from './range/FarEndNotes.tsx';
 import { useFollowed } from './range/followed.ts';
 import { MarginSection } from './range/MarginSection.tsx';
-import { mainRadio, type RadioChoice, radioChoices, radioName, radiosTouched } from './range/radios.ts';
+import { mainRadio, type RadioChoice, radioChoices, radioName, radiosTouched, unanswered } from './range/radios.ts';
 import { SeaSections } from './range/SeaSections.tsx';
 import { StationsSection } from './range/StationsSection.tsx';
 import { GnssSections } from './reach/GnssSections.tsx';
@@ -34,15 +35,20 @@ export function RangePanel() {
     mainRadio(choices)?.id ?? null,
   );
   const chosen = choices.find((each) => each.id === id);
+  const alone = useMemo(() => unanswered(project, paths, ranges), [project, paths, ranges]);
   return (
     <div className="panel range">
       {chosen ? (
         <>
           <RadioChooser project={project} choices={choices} chosen={chosen} onChoose={choose} />
+          <FarEndNotes found={alone} />
           <RadioSections project={project} chosen={chosen} />
         </>
       ) : (
-        <p className="empty">{whatNext(project)}</p>
+        <>
+          <p className="empty">{whatNext(project)}</p>
+          <FarEndNotes found={alone} />
+        </>
       )}
       {chosen === undefined || chosen.kind === 'sea' ? (
         <>

@@ -50,6 +50,8 @@ const FIELDS: readonly {
   { key: 'feederLossDb', label: 'Feeder loss', unit: 'dB', digits: 1, min: 0, max: 30 },
   { key: 'voicePowerW', label: 'Voice power', unit: 'W', digits: 1, min: 0, max: 100 },
   { key: 'aisPowerW', label: 'AIS power (0: none)', unit: 'W', digits: 1, min: 0, max: 100 },
+  { key: 'cellularPowerW', label: 'Mobile-network power (0: none)', unit: 'W', digits: 1, min: 0, max: 100 },
+  { key: 'wifiPowerW', label: 'Wi-Fi power (0: none)', unit: 'W', digits: 2, min: 0, max: 100 },
   { key: 'sensitivityDbm', label: 'Receiver sensitivity', unit: 'dBm', digits: 0, min: -140, max: -50 },
 ];
 

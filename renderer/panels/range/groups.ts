@@ -101,12 +101,10 @@ export function newStation(stations: readonly Station[]): Omit<Station, 'id'> {
   };
 }
 
-/** `Like yacht: antenna 16.7 m, 25 W`. */
+/** `Like yacht: antenna 16.7 m, 25 W`: the power of the first service the station has. */
 export function stationSummary(station: Station): RichText {
-  return [
-    `${station.name}: antenna `,
-    q(station.antennaHeightM, 'm'),
-    ', ',
-    q(station.voicePowerW, 'W', station.voicePowerW % 1 === 0 ? 0 : 1),
-  ];
+  const { voicePowerW, aisPowerW, cellularPowerW, wifiPowerW } = station;
+  const powerW = [voicePowerW, aisPowerW, cellularPowerW, wifiPowerW].find((watts) => watts > 0) ?? 0;
+  const digits = powerW % 1 === 0 ? 0 : powerW < 0.1 ? 2 : 1;
+  return [`${station.name}: antenna `, q(station.antennaHeightM, 'm'), ', ', q(powerW, 'W', digits)];
 }

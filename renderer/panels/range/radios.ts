@@ -1,5 +1,9 @@
+import { indexProject } from '../../../core/catalogue/lookup.ts';
 import type { PathBudget } from '../../../core/links/types.ts';
-import type { Project, Subject } from '../../../core/model/project.ts';
+import { DEFAULT_STATIONS } from '../../../core/model/defaults.ts';
+import type { Project, Station, Subject } from '../../../core/model/project.ts';
+import { seaServiceOf } from '../../../core/reach/ownSide.ts';
+import { isInSeaModel } from '../../../core/reach/ranges.ts';
 import type { GnssResult, HfResult, RangeResult, SatelliteResult, SeaService } from '../../../core/reach/types.ts';
 import { itemTag } from '../../../core/report/words.ts';
 import { q, type RichText } from '../../../core/units/quantity.ts';
@@ -40,6 +44,44 @@ export function radioChoices({ paths, ranges, hf, satellites, gnss }: Reaches): 
     })),
     ...gnss.map((result) => ({ kind: 'gnss' as const, id: `gnss ${result.id}`, path: pathOf(result.pathId), result })),
   ];
+}
+
+/** A service aboard that no station answers, with the sets that have it and a far end to begin with. */
+export interface Unanswered {
+  readonly service: SeaService;
+  readonly tags: readonly string[];
+  readonly station: Omit<Station, 'id'>;
+}
+
+const USUAL_STATION: Readonly<Record<SeaService, string>> = {
+  voice: 'ship-bridge',
+  ais: 'ship-bridge',
+  cellular: 'mobile-mast',
+  wifi: 'harbour-wifi',
+  homing: 'rescue-helicopter',
+};
+
+/** Sets over the sea that have no range because no station has their service. */
+export function unanswered(
+  project: Project,
+  paths: readonly PathBudget[],
+  ranges: readonly RangeResult[],
+): readonly Unanswered[] {
+  const { items, effective } = indexProject(project);
+  const ranged = new Set(ranges.map(({ pathId }) => pathId));
+  const tags = new Map<SeaService, Set<string>>();
+  for (const path of paths) {
+    const [item, part] = [items.get(path.radioId), effective.get(path.radioId)];
+    if (ranged.has(path.id) || !item || part?.kind !== 'radio' || !isInSeaModel(path.frequencyMhz)) continue;
+    const service = seaServiceOf({ kind: 'path', path, item, part });
+    if (service !== null) tags.set(service, (tags.get(service) ?? new Set()).add(item.tag));
+  }
+  return [...tags].flatMap(([service, found]) => {
+    const usual = DEFAULT_STATIONS.find(({ id }) => id === USUAL_STATION[service]);
+    if (!usual) return [];
+    const { id: _fresh, ...station } = usual;
+    return [{ service, tags: [...found], station }];
+  });
 }
 
 /** `VHF-1 by A1, voice 156.8 MHz`, `HF-1 by A2, medium and short wave`. */

@@ -1,7 +1,10 @@
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { assess } from '../../../core/assess.ts';
+import { parseProject } from '../../../core/document/load.ts';
 import { addStation } from '../../../core/edit/stations.ts';
+import { DEFAULT_STATIONS } from '../../../core/model/defaults.ts';
 import type { Subject } from '../../../core/model/project.ts';
 import { horizonKm } from '../../../core/propagation/horizon.ts';
 import { levelCurve } from '../../../core/reach/levelCurve.ts';
@@ -19,6 +22,7 @@ import {
   stationSummary,
 } from '../../../renderer/panels/range/groups.ts';
 import { inLanes, laneCount } from '../../../renderer/panels/range/lanes.ts';
+import { unanswered } from '../../../renderer/panels/range/radios.ts';
 import { distanceScale, farthestKm } from '../../../renderer/panels/range/scale.ts';
 import { seaLine } from '../../../renderer/panels/range/sea.ts';
 import { barSummary, curveSummary } from '../../../renderer/panels/range/summary.ts';
@@ -152,5 +156,27 @@ describe('stations', () => {
     const last = twice.stations.at(-1);
     if (!last) throw new Error('a station was added');
     expect(said(stationSummary(last))).toBe(`${last.name}: antenna 25.0 m, 25 W`);
+  });
+});
+
+describe('sets nobody answers', () => {
+  it('names them with a far end to begin with, until a station has their service', () => {
+    const file = new URL('../../../assets/demo/pelluna.backstay', import.meta.url);
+    const loaded = parseProject(readFileSync(file, 'utf8'));
+    if (!loaded.ok) throw new Error('The demo boat does not load.');
+    const boat = loaded.project;
+    const without = { ...boat, stations: boat.stations.filter(({ cellularPowerW }) => cellularPowerW === 0) };
+    const found = (each: typeof boat) => unanswered(each, assess(each).paths, assess(each).ranges);
+    expect(found(boat)).toEqual([]);
+    expect(found(without).map(({ service, tags }) => [service, tags])).toEqual([['cellular', ['CEL-1']]]);
+    const [missing] = found(without);
+    if (!missing) throw new Error('Nothing is missing.');
+    expect(found(addStation(without, missing.station))).toEqual([]);
+  });
+
+  it('sums a station up by the first power it has', () => {
+    const wifi = DEFAULT_STATIONS.find(({ id }) => id === 'harbour-wifi');
+    if (!wifi) throw new Error('No harbour.');
+    expect(said(stationSummary(wifi))).toBe('Harbour Wi-Fi: antenna 6.0 m, 0.04 W');
   });
 });
