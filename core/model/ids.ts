@@ -41,6 +41,7 @@ function* allIds(project: Project): Generator<string> {
     project.stations,
     project.measurements,
     project.settings.margin,
+    project.settings.redundancy.events,
     project.alternatives,
   ];
   for (const list of lists) for (const { id } of list) yield id;
