@@ -21,6 +21,7 @@ export interface BuiltWay {
   readonly carried: boolean;
   /** Signal path it goes by, if it goes by one; its switches decide who has an antenna that two sets can use. */
   readonly path?: PathBudget;
+  readonly emergencyAntennaId?: string;
   readonly subjects: readonly Subject[];
 }
 

@@ -1,6 +1,6 @@
 import { placeOf } from '../catalogue/lookup.ts';
 import type { Build } from './build.ts';
-import type { Placed } from './events.ts';
+import type { Placed } from './placed.ts';
 import type { FailureEvent } from './types.ts';
 
 /** Banks whose terminals lie within this of each other flood together, m. */
@@ -42,6 +42,10 @@ export function floodEvents(build: Build, placed: readonly Placed[]): readonly F
       kind: 'flood',
       downIds: down.map((entry) => entry.component.id),
       note: 'Water up to the battery terminals; what stands higher, and anywhere else, stays dry.',
+      water: {
+        levelZM: levelM,
+        compartmentIds: [...compartments.values()].filter((each) => each.side === side).map((each) => each.id),
+      },
     });
   }
   return events;

@@ -2,11 +2,29 @@ import type { DeviceClass, EquipmentClass, PowerClass } from '../model/part.ts';
 import type { Item } from '../model/project.ts';
 import type { Build } from './build.ts';
 import { abandonEvent, fireEvent, floodEvents, lightningEvent } from './commonCauses.ts';
-import { findStructure, structureName, structuresUnder } from './components.ts';
+import { findStructure, structureName } from './components.ts';
+import { ownEvents } from './ownEvents.ts';
+import { lostWith, type Placed, placedComponents } from './placed.ts';
 import type { Component, FailureEvent } from './types.ts';
 
-/** The failures a project is tried against, in the order of the matrix: nothing, structures, supply, devices, common causes. */
-export function failureEvents(build: Build): readonly FailureEvent[] {
+/** The failures a project is tried against, and those its user has left out. */
+export interface Events {
+  readonly tried: readonly FailureEvent[];
+  readonly excluded: readonly FailureEvent[];
+}
+
+/**
+ * The failures of a project in the order of the matrix: nothing, structures, supply, devices, common causes, the user's own.
+ * That nothing has failed is always tried.
+ */
+export function failureEvents(build: Build): Events {
+  const left = new Set(build.project.settings.redundancy.excludedEventIds);
+  const events = possibleEvents(build);
+  const isExcluded = ({ id, kind }: FailureEvent): boolean => kind !== 'none' && left.has(id);
+  return { tried: events.filter((event) => !isExcluded(event)), excluded: events.filter(isExcluded) };
+}
+
+function possibleEvents(build: Build): readonly FailureEvent[] {
   const placed = placedComponents(build);
   return [
     {
@@ -25,24 +43,9 @@ export function failureEvents(build: Build): readonly FailureEvent[] {
     lightningEvent(build, placed),
     ...sourceEvents(build, placed),
     ...fireEvent(build, placed),
+    ...ownEvents(build, placed),
     abandonEvent(build, placed),
   ];
-}
-
-/** A component that is an item, with the item and the structures it stands on. */
-export interface Placed {
-  readonly component: Component;
-  readonly item: Item;
-  readonly structures: readonly string[];
-}
-
-function placedComponents(build: Build): readonly Placed[] {
-  const placed: Placed[] = [];
-  for (const component of build.components.values()) {
-    const item = component.subject.kind === 'item' ? build.index.items.get(component.subject.id) : undefined;
-    if (item) placed.push({ component, item, structures: structuresUnder(build.project, item) });
-  }
-  return placed;
 }
 
 function mastEvents(build: Build, placed: readonly Placed[]): readonly FailureEvent[] {
@@ -59,12 +62,6 @@ function mastEvents(build: Build, placed: readonly Placed[]): readonly FailureEv
   );
   const label = masts.length === 2 ? 'Both masts lost' : 'All masts lost';
   return [...events, { id: 'all-masts', label, kind: 'all-masts', downIds, note: 'All masts go over the side.' }];
-}
-
-/** The structures themselves and every component that stands on one of them. */
-function lostWith(placed: readonly Placed[], structureIds: readonly string[]): readonly string[] {
-  const onThem = placed.filter(({ structures }) => structures.some((id) => structureIds.includes(id)));
-  return [...structureIds.map((id) => `structure:${id}`), ...onThem.map(({ component }) => component.id)];
 }
 
 function structureEvents(build: Build, placed: readonly Placed[]): readonly FailureEvent[] {

@@ -22,7 +22,13 @@ export function hfWays(build: Build, item: Item, part: PartOf<'radio'>): void {
   for (const path of paths) {
     const inputs = [...setInputs(build, item, 'ship'), ...pathInputs(build, path)];
     const graded = worse(feederGrade(build.project, path), leadInGrade(build, path));
-    const way = { label: onAntenna(build, item, path), itemId: item.id, carried: false, subjects: pathSubjects(path) };
+    const way = {
+      label: onAntenna(build, item, path),
+      itemId: item.id,
+      carried: false,
+      subjects: pathSubjects(path),
+      path,
+    };
     addWay(build, { ...way, id: `long-range:${path.id}`, serviceId: 'long-range', ...graded }, inputs);
     const heard = reduced('HF reception depends on the hour and on the band');
     addWay(build, { ...way, id: `safety-information:${path.id}`, serviceId: 'safety-information', ...heard }, inputs);
@@ -32,7 +38,13 @@ export function hfWays(build: Build, item: Item, part: PartOf<'radio'>): void {
 
 function hfAlert(build: Build, item: Item, path: PathBudget, graded: Graded, inputs: readonly string[]): void {
   const position = positionGate(build, item);
-  const way = { serviceId: 'digital-alert' as const, itemId: item.id, carried: false, subjects: pathSubjects(path) };
+  const way = {
+    serviceId: 'digital-alert' as const,
+    itemId: item.id,
+    carried: false,
+    subjects: pathSubjects(path),
+    path,
+  };
   const label = onAntenna(build, item, path);
   if (position.gate !== null) {
     const id = `digital-alert:${path.id}:with position`;
@@ -70,6 +82,7 @@ interface Fitted {
   readonly graded: Graded;
   readonly inputs: readonly string[];
   readonly subjects: readonly Subject[];
+  readonly path?: PathBudget;
 }
 
 function fittedLBand(build: Build, item: Item, part: PartOf<'radio'>): readonly Fitted[] {
@@ -88,7 +101,14 @@ function fittedLBand(build: Build, item: Item, part: PartOf<'radio'>): readonly 
     }
     const graded = feederGrade(build.project, path);
     const inputs = pathInputs(build, path);
-    fitted.push({ id: path.id, label: onAntenna(build, item, path), graded, inputs, subjects: pathSubjects(path) });
+    fitted.push({
+      id: path.id,
+      label: onAntenna(build, item, path),
+      graded,
+      inputs,
+      subjects: pathSubjects(path),
+      path,
+    });
   }
   return fitted;
 }
@@ -108,7 +128,9 @@ function noLongRange(build: Build, reason: string): void {
 function lBandWay(build: Build, item: Item, fitted: Fitted, graded: Graded, supply: 'ship' | 'own'): void {
   const variant = supply === 'own' ? ', on its own battery' : '';
   const inputs = [...setInputs(build, item, supply), ...fitted.inputs];
-  const way = { label: `${fitted.label}${variant}`, itemId: item.id, carried: false, subjects: fitted.subjects };
+  const { subjects, path } = fitted;
+  const byPath = path ? { path } : {};
+  const way = { label: `${fitted.label}${variant}`, itemId: item.id, carried: false, subjects, ...byPath };
   addWay(build, { ...way, id: `long-range:${fitted.id}:${supply}`, serviceId: 'long-range', ...graded }, inputs);
   const heard = reduced('broadcasts by satellite come only where the set is subscribed and signed on');
   addWay(

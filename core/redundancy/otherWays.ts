@@ -32,6 +32,7 @@ export function plainWays(
         itemId: item.id,
         carried: false,
         subjects: pathSubjects(path),
+        path,
       },
       [...setInputs(build, item, 'ship'), ...pathInputs(build, path)],
     );

@@ -29,7 +29,8 @@ const cache = new WeakMap<Boat, Known>();
  */
 export function assessRedundancy(project: Project, { paths }: LinkResults): Redundancy {
   const model = buildModel(project, paths);
-  const posed: Posed = { model, events: failureEvents(model.build) };
+  const { tried, excluded } = failureEvents(model.build);
+  const posed: Posed = { model, events: tried, excluded };
   const known = cache.get(project.boat);
   if (known && isSameModel(known, posed)) return known.redundancy;
   const redundancy = solve(posed);
@@ -37,7 +38,7 @@ export function assessRedundancy(project: Project, { paths }: LinkResults): Redu
   return redundancy;
 }
 
-function solve({ model, events }: Posed): Redundancy {
+function solve({ model, events, excluded }: Posed): Redundancy {
   const { build, services } = model;
   const lone = loneScenarios([...build.components.keys()], []);
   const columnsOf = downColumns(build.gates, lone.down, lone.width);
@@ -50,6 +51,7 @@ function solve({ model, events }: Posed): Redundancy {
     ways: ways.map(publicWay),
     singlePoints: pointsOf(model, (serviceId) => readSinglePoints(columnsOf(serviceGate(serviceId)), lone).ids),
     matrix: failureMatrix(build, services, ways, events),
+    excluded,
   };
 }
 
@@ -66,7 +68,11 @@ function pointsOf(model: RedundancyModel, idsOf: (serviceId: ServiceId) => reado
 }
 
 function publicWay(way: TriedWay): Way {
-  const { id, serviceId, label, grade, reason, hangsOn, subjects } = way;
-  const shown = { id, serviceId, label, grade, reason, hangsOn, subjects };
-  return way.carried ? { ...shown, carried: true } : shown;
+  const { id, serviceId, label, grade, reason, hangsOn, subjects, itemId, path, emergencyAntennaId } = way;
+  const pathId = path?.id ?? null;
+  return {
+    ...{ id, serviceId, label, grade, reason, hangsOn, subjects, itemId, pathId },
+    ...(way.carried ? { carried: true } : {}),
+    ...(emergencyAntennaId === undefined ? {} : { emergencyAntennaId }),
+  };
 }

@@ -6,6 +6,8 @@ import type { FailureEvent } from './types.ts';
 export interface Posed {
   readonly model: RedundancyModel;
   readonly events: readonly FailureEvent[];
+  /** Left out by the user. */
+  readonly excluded: readonly FailureEvent[];
 }
 
 /**
@@ -20,8 +22,19 @@ export function isSameModel(a: Posed, b: Posed): boolean {
     sameMap(one.gates, other.gates, (x, y) => x.op === y.op && sameList(x.inputs, y.inputs)) &&
     sameList(one.ways, other.ways, sameWay) &&
     sameList(one.noWays, other.noWays, (x, y) => x.serviceId === y.serviceId && x.reason === y.reason) &&
-    sameList(a.events, b.events, (x, y) => x.id === y.id && x.label === y.label && sameList(x.downIds, y.downIds)) &&
+    sameList(a.events, b.events, sameEvent) &&
+    sameList(a.excluded, b.excluded, sameEvent) &&
     sameList(one.project.items, other.project.items, (x, y) => x.id === y.id && x.facts === y.facts)
+  );
+}
+
+function sameEvent(x: FailureEvent, y: FailureEvent): boolean {
+  return (
+    x.id === y.id &&
+    x.label === y.label &&
+    x.note === y.note &&
+    x.water?.levelZM === y.water?.levelZM &&
+    sameList(x.downIds, y.downIds)
   );
 }
 
@@ -32,6 +45,7 @@ function sameWay(x: BuiltWay, y: BuiltWay): boolean {
     x.reason === y.reason &&
     x.label === y.label &&
     sameList(x.subjects, y.subjects, (s, t) => s.id === t.id && s.kind === t.kind) &&
+    x.path?.id === y.path?.id &&
     sameList(x.path?.switchIds ?? [], y.path?.switchIds ?? []) &&
     sameList(x.path?.deviceIds ?? [], y.path?.deviceIds ?? [])
   );

@@ -28,7 +28,7 @@ export function studyFailures(project: Project, paths: readonly PathBudget[]): F
   const known = cache.get(project);
   if (known) return known;
   const built = buildModel(project, paths);
-  const causes = commonCauses(failureEvents(built.build));
+  const causes = commonCauses(failureEvents(built.build).tried);
   const model = faultModel(built, causes);
   const solver = solverOf(model);
   const components = [...built.build.components.values()];

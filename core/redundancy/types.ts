@@ -41,6 +41,12 @@ export interface Way {
   readonly carried?: boolean;
   /** Items whose use this way is, for the drawing: radio, antenna, runs. */
   readonly subjects: readonly Subject[];
+  /** The set it is a use of. */
+  readonly itemId: string;
+  /** Signal path it goes by; null for a set with its own antenna, and for an emergency antenna. */
+  readonly pathId: string | null;
+  /** Emergency antenna it goes by, plugged into the set by hand. */
+  readonly emergencyAntennaId?: string;
 }
 
 export interface ServiceState {
@@ -73,6 +79,14 @@ export interface FailureEvent {
   /** Ids of the components that are down. */
   readonly downIds: readonly string[];
   readonly note: string;
+  /** Where water stands, for a flood. */
+  readonly water?: Water;
+}
+
+/** Water inside the boat: how high, m above the waterline, and in which compartments. */
+export interface Water {
+  readonly levelZM: number;
+  readonly compartmentIds: readonly string[];
 }
 
 export interface MatrixRow {
@@ -93,6 +107,8 @@ export interface Redundancy {
   readonly ways: readonly Way[];
   readonly singlePoints: readonly SinglePoint[];
   readonly matrix: readonly MatrixRow[];
+  /** Events that could happen to this boat and that the user has left out. */
+  readonly excluded: readonly FailureEvent[];
 }
 
 /** What takes a service away, order by order: components and common causes in one list of events. */

@@ -19,6 +19,7 @@ interface OnAir {
   readonly inputs: readonly string[];
   readonly subjects: ReturnType<typeof pathSubjects>;
   readonly path?: PathBudget;
+  readonly emergencyAntennaId?: string;
 }
 
 /** Voice, digital alert and safety information by a fixed VHF set, over every antenna it can reach. */
@@ -73,6 +74,7 @@ function add(
       carried: false,
       subjects: way.subjects,
       ...(way.path ? { path: way.path } : {}),
+      ...(way.emergencyAntennaId === undefined ? {} : { emergencyAntennaId: way.emergencyAntennaId }),
     },
     [...way.inputs, ...extra],
   );
@@ -116,6 +118,7 @@ function emergencyWays(build: Build, item: Item): readonly OnAir[] {
         { kind: 'item', id: item.id },
         { kind: 'item', id: antenna.id },
       ],
+      emergencyAntennaId: antenna.id,
     });
   }
   return ways;
