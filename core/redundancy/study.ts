@@ -10,7 +10,7 @@ import { chancesOf } from './chances.ts';
 import { failureEvents } from './events.ts';
 import { independenceOf } from './independence.ts';
 import { buildModel, type RedundancyModel, serviceGate } from './model.ts';
-import type { ChanceOf, FailureEvent, FailureStudy, RiskRow, ServiceCuts, ServiceRisk } from './types.ts';
+import type { ChanceOf, FailureEvent, FailureStudy, RiskRow, ServiceCuts, ServiceRisk, TreeLabel } from './types.ts';
 
 /** Highest order of cut sets looked for: single things, pairs and triples. */
 export const STUDY_ORDER = 3;
@@ -37,7 +37,8 @@ export function studyFailures(project: Project, paths: readonly PathBudget[]): F
   const tops = new Map(built.services.map((id) => [id, serviceGate(id)] as const));
   const study: FailureStudy = {
     cuts: built.services.map((id) => cutsOf(id, solver.cutSets(serviceGate(id), STUDY_ORDER))),
-    risks: built.services.map((id) => riskOf(id, solver, chances, labels)),
+    riskOf: keptByService(built.services, (id) => riskOf(id, solver, chances, labels)),
+    labels,
     chances,
     independence: independenceOf(built, model),
     model,
@@ -76,14 +77,25 @@ export function faultModel({ build }: RedundancyModel, causes: readonly FailureE
 /** Events and components share one name space in a tree, and an event may be named after its component. */
 export const causeId = (eventId: string): string => `cause:${eventId}`;
 
-function labelsOf({ build }: RedundancyModel, causes: readonly FailureEvent[]): ReadonlyMap<string, Labelled> {
-  const labels = new Map<string, Labelled>();
+function labelsOf({ build }: RedundancyModel, causes: readonly FailureEvent[]): ReadonlyMap<string, TreeLabel> {
+  const labels = new Map<string, TreeLabel>();
   for (const { id, label, subject } of build.components.values()) labels.set(id, { label, subject });
   for (const { id, label } of causes) labels.set(causeId(id), { label, subject: null });
   return labels;
 }
 
-type Labelled = Pick<RiskRow, 'label' | 'subject'>;
+function keptByService<T>(services: readonly ServiceId[], workOut: (id: ServiceId) => T): (id: ServiceId) => T {
+  const kept = new Map<ServiceId, T>();
+  return (id) => {
+    const known = kept.get(id);
+    if (known !== undefined) return known;
+    if (!services.includes(id))
+      throw new RangeError(`The service "${id}" is not shown for this boat: ask for one that is.`);
+    const made = workOut(id);
+    kept.set(id, made);
+    return made;
+  };
+}
 
 function cutsOf(serviceId: ServiceId, sets: CutSets): ServiceCuts {
   const tripleCount = sets.countByOrder[2] ?? 0;
@@ -102,7 +114,7 @@ function riskOf(
   serviceId: ServiceId,
   solver: FaultSolver,
   chances: readonly ChanceOf[],
-  labels: ReadonlyMap<string, Labelled>,
+  labels: ReadonlyMap<string, TreeLabel>,
 ): ServiceRisk {
   const top = serviceGate(serviceId);
   const at = solver.unavailability(top);

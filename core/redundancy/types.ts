@@ -189,10 +189,19 @@ export interface Independence {
   } | null;
 }
 
+/** Name of an event of the trees; a common cause is no one thing of the drawing. */
+export interface TreeLabel {
+  readonly label: string;
+  readonly subject: Subject | null;
+}
+
 /** The study of a boat's failures beyond the matrix; worked out when it is looked at. */
 export interface FailureStudy {
   readonly cuts: readonly ServiceCuts[];
-  readonly risks: readonly ServiceRisk[];
+  /** Worked out when asked for, and the same object for the same service; a RangeError for a service that is not shown. */
+  readonly riskOf: (serviceId: ServiceId) => ServiceRisk;
+  /** What to call each event of `model`, and what of the drawing it is: by component id, or `cause:` and the event's id. */
+  readonly labels: ReadonlyMap<string, TreeLabel>;
   readonly chances: readonly ChanceOf[];
   readonly independence: Independence;
   readonly model: FaultModel;

@@ -5,6 +5,7 @@ import { assess } from '../../../core/assess.ts';
 import { parseProject } from '../../../core/document/load.ts';
 import { addColumn, downColumns, emptyColumns, hasColumn } from '../../../core/faultTree/scenarios.ts';
 import type { Project } from '../../../core/model/project.ts';
+import { SERVICES } from '../../../core/model/services.ts';
 import { studyFailures } from '../../../core/redundancy/study.ts';
 import type { FailureStudy } from '../../../core/redundancy/types.ts';
 
@@ -65,13 +66,22 @@ describe.each(DEMOS)('%s', (_, project) => {
   });
 
   it('gives chances in their order, exact, with the largest share first', () => {
-    for (const { low, nominal, high, isExact, rows } of study.risks) {
+    for (const { serviceId } of study.cuts) {
+      const risk = study.riskOf(serviceId);
+      const { low, nominal, high, isExact, rows } = risk;
+      expect(study.riskOf(serviceId)).toBe(risk);
       expect(isExact).toBe(true);
       expect(low).toBeLessThanOrEqual(nominal);
       expect(nominal).toBeLessThanOrEqual(high);
       const shares = rows.map(({ ifPerfect }) => ifPerfect ?? 0);
       expect(shares).toEqual(shares.toSorted((a, b) => b - a));
     }
+  });
+
+  it('names everything that can fail in the trees', () => {
+    const ids = [...study.model.events, ...study.model.causes.map(({ id }) => id)];
+    expect([...study.labels.keys()].sort()).toEqual(ids.sort());
+    for (const { label } of study.labels.values()) expect(label).not.toBe('');
   });
 
   it('says of every chance where it comes from, and calls a guess one', () => {
@@ -104,6 +114,14 @@ describe('two separate and independent means of alert (47 CFR 80.1081(a), SOLAS 
   });
 });
 
+describe('a service that is not shown', () => {
+  it('is refused with its name', () => {
+    const study = studied(demo('brannoch-tern'));
+    const hidden = SERVICES.find(({ id }) => !study.tops.has(id));
+    expect(() => study.riskOf(hidden?.id ?? 'voice-fixed')).toThrow(`"${hidden?.id}" is not shown`);
+  });
+});
+
 describe('chances in the user’s own words', () => {
   it('come before any assumption, by kind and by id', () => {
     const project = demo('vessarine');
@@ -118,8 +136,7 @@ describe('chances in the user’s own words', () => {
     };
     const chance = studied(with50).chances.find(({ id }) => id === bank?.id);
     expect(chance).toMatchObject({ low: 0.01, nominal: 0.5, high: 0.6, basis: 'stated', source: 'own log' });
-    const voice = (each: Project): number =>
-      studied(each).risks.find(({ serviceId }) => serviceId === 'voice-fixed')?.nominal ?? 0;
+    const voice = (each: Project): number => studied(each).riskOf('voice-fixed').nominal;
     expect(voice(with50)).toBeGreaterThan(voice(project));
   });
 
@@ -130,8 +147,8 @@ describe('chances in the user’s own words', () => {
       settings: { ...project.settings, redundancy: { ...project.settings.redundancy, passageDays } },
     });
     const [short, long] = [studied(days(2)), studied(days(60))];
-    short.risks.forEach(({ nominal }, index) => {
-      expect(long.risks[index]?.nominal ?? 0).toBeGreaterThanOrEqual(nominal - 1e-12);
-    });
+    for (const { serviceId } of short.cuts) {
+      expect(long.riskOf(serviceId).nominal).toBeGreaterThanOrEqual(short.riskOf(serviceId).nominal - 1e-12);
+    }
   });
 });
