@@ -20,70 +20,108 @@ export interface NumberedGate {
 /** Constants in place of a node. */
 export const NEVER = -1;
 export const ALWAYS = -2;
-/** Gate g of a model is the node -(g + FIRST_GATE), because the number of events is not known while it is built. */
-const FIRST_GATE = 3;
 
 /**
  * Networks of a model, one per top: causes as events beside what they hit, constants and single inputs gone, repeated inputs
- * dropped, equal gates shared, then made small (rewrite.ts). What two tops share is worked out once.
+ * dropped, equal gates shared. Not yet made small (rewrite.ts). What two tops share is worked out once.
  * @throws RangeError with a sentence when the model is not sound (check.ts); the function it gives back, for a top that is
  * neither a gate nor an event
  */
-export function networksOf(model: FaultModel): (top: string) => Network {
+export function plainNetworksOf(model: FaultModel): (top: string) => Network {
   checkModel(model);
   const builder = new Builder(model);
-  return (top) => rewritten(builder.network(top));
+  return (top) => builder.network(top);
+}
+
+/** As `plainNetworksOf`, made small. */
+export function networksOf(model: FaultModel): (top: string) => Network {
+  const networkOf = plainNetworksOf(model);
+  return (top) => rewritten(networkOf(top));
+}
+
+/** Whether two networks are one and the same, name by name and gate by gate. */
+export function isSameNetwork(a: Network, b: Network): boolean {
+  if (a.top !== b.top || a.gates.length !== b.gates.length || !isSameList(a.events, b.events)) return false;
+  return a.gates.every((gate, g) => {
+    const other = b.gates[g];
+    return gate.op === other?.op && gate.k === other.k && isSameList(gate.inputs, other.inputs);
+  });
+}
+
+function isSameList<T>(a: readonly T[], b: readonly T[]): boolean {
+  return a.length === b.length && a.every((value, index) => value === b[index]);
 }
 
 class Builder {
-  private readonly events: string[] = [];
-  private readonly gates: NumberedGate[] = [];
+  /** Node by node: the id of an event, or a gate. */
+  private readonly nodes: (string | NumberedGate)[] = [];
   private readonly known = new Map<string, number>();
-  private readonly shared = new Map<string, number>();
+  /** Gates by a number made of their inputs, so that equal ones are found. */
+  private readonly alike = new Map<number, number[]>();
   private readonly causesOf = new Map<string, string[]>();
-  private readonly names: ReadonlySet<string>;
   private readonly model: FaultModel;
 
   constructor(model: FaultModel) {
     this.model = model;
-    this.names = new Set([...model.events, ...model.gates.keys(), ...model.causes.map(({ id }) => id)]);
     for (const cause of model.causes) {
-      for (const hit of new Set(cause.hits)) this.causesOf.set(hit, [...(this.causesOf.get(hit) ?? []), cause.id]);
+      for (const hit of new Set(cause.hits)) {
+        const known = this.causesOf.get(hit);
+        if (known) known.push(cause.id);
+        else this.causesOf.set(hit, [cause.id]);
+      }
     }
   }
 
   /** What a top is made of, events in the order the depth-first walk meets them. */
   network(top: string): Network {
-    if (!this.names.has(top))
-      throw new RangeError(`The top "${top}" is neither a gate nor an event of the fault tree.`);
+    const { events: names, gates: known, causes } = this.model;
+    if (!known.has(top) && !names.includes(top) && !causes.some(({ id }) => id === top))
+      throw new RangeError(
+        `The top "${top}" is neither a gate nor an event of the fault tree: name one of its gates as the top.`,
+      );
     const root = this.nodeOf(top);
+    if (root < 0) return { events: [], gates: [], top: root };
+    const { events, gates } = this.below(root);
+    const place = new Int32Array(this.nodes.length);
+    events.forEach((node, index) => {
+      place[node] = index;
+    });
+    gates.forEach((node, index) => {
+      place[node] = events.length + index;
+    });
+    return {
+      events: events.map((node) => this.nodes[node] as string),
+      gates: gates.map((node) => {
+        const { op, k, inputs } = this.nodes[node] as NumberedGate;
+        return { op, k, inputs: inputs.map((input) => place[input] as number) };
+      }),
+      top: place[root] as number,
+    };
+  }
+
+  /** Events below a node in the order a depth-first walk meets them, and gates, inputs before what they feed. */
+  private below(root: number): { events: number[]; gates: number[] } {
     const events: number[] = [];
     const gates: number[] = [];
-    const seen = new Map<number, boolean>();
+    const state = new Uint8Array(this.nodes.length);
     const stack = [root];
     while (stack.length > 0) {
       const node = stack.at(-1) as number;
-      const gate = node <= -FIRST_GATE ? this.gates[-node - FIRST_GATE] : undefined;
-      if (gate && !seen.has(node)) {
-        seen.set(node, false);
-        for (const input of gate.inputs.toReversed()) if (!seen.has(input)) stack.push(input);
+      const gate = this.nodes[node] as string | NumberedGate;
+      if (state[node] === 0 && typeof gate !== 'string') {
+        state[node] = 1;
+        for (let i = gate.inputs.length - 1; i >= 0; i -= 1) {
+          const input = gate.inputs[i] as number;
+          if (state[input] === 0) stack.push(input);
+        }
         continue;
       }
       stack.pop();
-      if (seen.get(node) === true) continue;
-      seen.set(node, true);
-      if (gate) gates.push(node);
-      else if (node >= 0) events.push(node);
+      if (state[node] === 2) continue;
+      state[node] = 2;
+      (typeof gate === 'string' ? events : gates).push(node);
     }
-    const place = new Map([...events, ...gates].map((node, index) => [node, index]));
-    return {
-      events: events.map((event) => this.events[event] as string),
-      gates: gates.map((node) => {
-        const gate = this.gates[-node - FIRST_GATE] as NumberedGate;
-        return { ...gate, inputs: gate.inputs.map((input) => place.get(input) as number) };
-      }),
-      top: place.get(root) ?? root,
-    };
+    return { events, gates };
   }
 
   /** Depth first without recursion, so that no depth of tree can exhaust the stack. */
@@ -91,12 +129,15 @@ class Builder {
     const stack = [top];
     while (stack.length > 0) {
       const id = stack.at(-1) as string;
-      const inputs = this.known.has(id) ? [] : (this.model.gates.get(id)?.inputs ?? []);
-      const missing = inputs.filter((input) => !this.known.has(input));
-      if (missing.length > 0) {
-        stack.push(...missing.reverse());
-        continue;
+      const before = stack.length;
+      if (!this.known.has(id)) {
+        const inputs = this.model.gates.get(id)?.inputs ?? [];
+        for (let i = inputs.length - 1; i >= 0; i -= 1) {
+          const input = inputs[i] as string;
+          if (!this.known.has(input)) stack.push(input);
+        }
       }
+      if (stack.length > before) continue;
       stack.pop();
       if (!this.known.has(id)) this.known.set(id, this.build(id));
     }
@@ -106,12 +147,13 @@ class Builder {
   private build(id: string): number {
     const gate = this.model.gates.get(id);
     const own = gate ? this.gate(gate) : this.event(id);
-    const causes = (this.causesOf.get(id) ?? []).map((cause) => this.known.get(cause) ?? this.event(cause));
-    return causes.length === 0 ? own : this.plain('or', [own, ...causes]);
+    const causes = this.causesOf.get(id);
+    if (!causes) return own;
+    return this.plain('or', [own, ...causes.map((cause) => this.known.get(cause) ?? this.event(cause))]);
   }
 
   private event(id: string): number {
-    const node = this.events.push(id) - 1;
+    const node = this.nodes.push(id) - 1;
     this.known.set(id, node);
     return node;
   }
@@ -139,11 +181,23 @@ class Builder {
   }
 
   private add(op: Gate['op'], k: number, inputs: readonly number[]): number {
-    const key = `${op}${k}:${[...inputs].sort((a, b) => a - b).join()}`;
-    const known = this.shared.get(key);
+    let mixed = op === 'and' ? 1 : op === 'or' ? 2 : 3;
+    for (const input of inputs) mixed = (mixed + Math.imul(input + 1, 0x9e37_79b1)) | 0;
+    const alike = this.alike.get(mixed);
+    const known = alike?.find((node) => isSameGate(this.nodes[node] as NumberedGate, op, k, inputs));
     if (known !== undefined) return known;
-    const node = -(this.gates.push({ op, k, inputs }) - 1 + FIRST_GATE);
-    this.shared.set(key, node);
+    const node = this.nodes.push({ op, k, inputs }) - 1;
+    if (alike) alike.push(node);
+    else this.alike.set(mixed, [node]);
     return node;
   }
 }
+
+/** Order of the inputs left aside; those of a vote may repeat. */
+function isSameGate(gate: NumberedGate, op: Gate['op'], k: number, inputs: readonly number[]): boolean {
+  if (gate.op !== op || gate.k !== k || gate.inputs.length !== inputs.length) return false;
+  if (isSameList(gate.inputs, inputs)) return true;
+  return isSameList([...gate.inputs].sort(ascending), [...inputs].sort(ascending));
+}
+
+const ascending = (a: number, b: number): number => a - b;

@@ -1,6 +1,8 @@
+import { shareOut } from './factor.ts';
 import type { Network, NumberedGate } from './network.ts';
 
-interface Loose {
+/** A gate while it is being rewritten. */
+export interface Loose {
   op: NumberedGate['op'];
   k: number;
   inputs: number[];
@@ -29,6 +31,9 @@ class Rewriting {
   private readonly gates: Loose[];
   private readonly events: readonly string[];
   private top: number;
+  /** Nodes marked with the running number of the gate that is looked at: a set that costs nothing to empty. */
+  private readonly marks: number[] = [];
+  private mark = 0;
 
   constructor({ events, gates, top }: Network) {
     this.events = events;
@@ -65,22 +70,39 @@ class Rewriting {
   /** Gates of one input replaced, gates of the same kind merged, repeated inputs and absorbed gates dropped. */
   private tidy(gate: Loose, uses: Int32Array): boolean {
     const before = gate.inputs;
-    const joined = before.flatMap((input) => {
-      if (this.isSingle(input)) return this.gate(input).inputs;
-      const joins = input >= this.count && this.gate(input).op === gate.op && uses[input] === 1;
-      return joins ? this.gate(input).inputs : [input];
+    const opens = (input: number): boolean => {
+      if (input < this.count) return false;
+      const { op, inputs } = this.gate(input);
+      return op !== 'atleast' && (inputs.length === 1 || (op === gate.op && uses[input] === 1));
+    };
+    const joined = before.some(opens)
+      ? before.flatMap((input) => (opens(input) ? this.gate(input).inputs : [input]))
+      : before;
+    const mark = this.markAll(joined);
+    const kept = joined.filter((input) => {
+      const isFirst = this.marks[input] === mark;
+      this.marks[input] = -mark;
+      return isFirst;
     });
-    const direct = new Set(joined);
-    gate.inputs = [...direct].filter((input) => !this.isAbsorbed(gate, input, direct));
-    if (gate.op === 'and') gate.k = gate.inputs.length;
-    return gate.inputs.length !== before.length || gate.inputs.some((input, i) => input !== before[i]);
+    const left = kept.filter((input) => !this.isAbsorbed(gate, input, -mark));
+    if (joined === before && left.length === before.length) return false;
+    gate.inputs = left;
+    if (gate.op === 'and') gate.k = left.length;
+    return true;
+  }
+
+  private markAll(nodes: readonly number[]): number {
+    this.mark += 1;
+    for (const node of nodes) this.marks[node] = this.mark;
+    return this.mark;
   }
 
   /** x or (x and y): the second adds nothing. */
-  private isAbsorbed(gate: Loose, input: number, direct: ReadonlySet<number>): boolean {
+  private isAbsorbed(gate: Loose, input: number, direct: number): boolean {
     if (input < this.count) return false;
     const inner = this.gate(input);
-    return inner.op !== gate.op && inner.op !== 'atleast' && inner.inputs.some((node) => direct.has(node));
+    if (inner.op === gate.op || inner.op === 'atleast') return false;
+    return inner.inputs.some((node) => this.marks[node] === direct);
   }
 
   /** Takes out what several children of the other kind share. */
@@ -88,41 +110,23 @@ class Rewriting {
     if (gate.op === 'atleast') return false;
     const { op } = gate;
     const other = op === 'and' ? 'or' : 'and';
-    const children = gate.inputs.filter(
-      (input) => input >= this.count && uses[input] === 1 && this.gate(input).op === other,
-    );
-    const common = this.mostShared(children);
-    if (common === null) return false;
-    const sharing = children.filter((child) => this.gate(child).inputs.includes(common));
-    const [first, ...rest] = sharing.map((child) => this.gate(child).inputs);
-    const shared = (first ?? []).filter((node) => rest.every((inputs) => inputs.includes(node)));
-    const left = sharing.map((child) => this.gate(child).inputs.filter((node) => !shared.includes(node)));
-    // A child with nothing else in it absorbs the others: or(x, and(x, y)) is x.
-    const inner = left.some((inputs) => inputs.length === 0)
-      ? []
-      : [
-          this.add(
-            op,
-            left.map((inputs) => this.one(other, inputs)),
-          ),
-        ];
-    const factored = this.one(other, [...shared, ...inner]);
-    gate.inputs = [...gate.inputs.filter((input) => !sharing.includes(input)), factored];
+    const children = gate.inputs.filter((input) => input >= this.count && this.gate(input).op === other);
+    if (children.length < 2) return false;
+    const inputsOf = (child: number): readonly number[] => this.gate(child).inputs;
+    const shares = shareOut(children, inputsOf, (child) => uses[child] === 1);
+    if (shares.length === 0) return false;
+    const gone = new Set(shares.flatMap(({ children: taken }) => taken));
+    gate.inputs = gate.inputs.filter((input) => !gone.has(input));
+    for (const { shared, rests } of shares) {
+      if (rests === null) continue;
+      const inner = this.add(
+        op,
+        rests.map((inputs) => this.one(other, inputs)),
+      );
+      gate.inputs.push(this.one(other, [...shared, inner]));
+    }
     if (gate.op === 'and') gate.k = gate.inputs.length;
     return true;
-  }
-
-  private mostShared(children: readonly number[]): number | null {
-    const seen = new Map<number, number>();
-    let best: number | null = null;
-    for (const child of children) {
-      for (const node of this.gate(child).inputs) {
-        const times = (seen.get(node) ?? 0) + 1;
-        seen.set(node, times);
-        if (times > 1 && (best === null || times > (seen.get(best) ?? 0))) best = node;
-      }
-    }
-    return best;
   }
 
   /**
@@ -161,12 +165,12 @@ class Rewriting {
     return this.gates[node - this.count] as Loose;
   }
 
-  private one(op: 'and' | 'or', inputs: number[]): number {
+  private one(op: 'and' | 'or', inputs: readonly number[]): number {
     return inputs.length === 1 ? (inputs[0] as number) : this.add(op, inputs);
   }
 
-  private add(op: 'and' | 'or', inputs: number[]): number {
-    return this.count + this.gates.push({ op, k: op === 'and' ? inputs.length : 1, inputs }) - 1;
+  private add(op: 'and' | 'or', inputs: readonly number[]): number {
+    return this.count + this.gates.push({ op, k: op === 'and' ? inputs.length : 1, inputs: [...inputs] }) - 1;
   }
 
   /** Gates below the top, inputs before what they feed, by a depth-first walk without recursion. */
@@ -184,7 +188,10 @@ class Rewriting {
         stack.pop();
       } else {
         state[node] = 1;
-        for (const input of this.gate(node).inputs.toReversed()) if (state[input] === 0) stack.push(input);
+        const { inputs } = this.gate(node);
+        for (let i = inputs.length - 1; i >= 0; i -= 1) {
+          if (state[inputs[i] as number] === 0) stack.push(inputs[i] as number);
+        }
       }
     }
     return order;
