@@ -1,5 +1,6 @@
 import { indexProject } from '../catalogue/lookup.ts';
 import type { Item, Project } from '../model/project.ts';
+import { drawFlood } from './flood.ts';
 import { drawGrid } from './grid.ts';
 import { hullLines } from './hulls.ts';
 import type { ProfileOptions } from './options.ts';
@@ -35,6 +36,7 @@ function drawBoat(project: Project, options: ProfileOptions): readonly Shape[] {
     ...(isSailing(boat) ? deckGear(boat, pen) : []),
     ...boat.masts.flatMap((mast) => mastShapes(boat, mast, down(mast.id) ? gone : pen)),
     ...boat.masts.filter((mast) => down(mast.id)).flatMap((mast) => fallenMast(mast, pen)),
+    ...drawFlood(options, pen),
   ];
 }
 

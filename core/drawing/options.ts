@@ -32,6 +32,13 @@ export interface FailureView {
   readonly lost: ReadonlySet<string>;
   readonly live: ReadonlySet<string>;
   readonly mastsDown?: ReadonlySet<string>;
+  readonly water?: WaterAboard;
+}
+
+/** Water inside the boat up to a level, m above the waterline, between the ends of each flooded compartment. */
+export interface WaterAboard {
+  readonly levelZM: number;
+  readonly spans: readonly { readonly xForeM: number; readonly xAftM: number; readonly soleZM: number }[];
 }
 
 export interface ProfileOptions {

@@ -65,6 +65,31 @@ export function solveAgain(
   return solved;
 }
 
+/** How far one source reaches one station, at rest. */
+export interface ReachTo extends Pick<RangeResult, 'ownHeightM' | 'typical' | 'dependable'> {
+  readonly station: Station;
+}
+
+/**
+ * How far a source reaches a station by one direction alone, or by the weaker of both; null where there is no such link. For
+ * what the drawing does not hold as it stands: an antenna rigged by hand, a set taken along into the raft, an alert nobody
+ * needs to answer.
+ */
+export function reachTo(
+  project: Project,
+  source: Source,
+  station: Station,
+  direction: 'both' | RangeResult['limitedBy'],
+): ReachTo | null {
+  const service = seaServiceOf(source);
+  if (service === null || !isInSeaModel(frequencyOf(source, service))) return null;
+  const own = ownSide(project, source, service, AT_REST);
+  const solved = rangeTo(own, station, project.settings, AT_REST.timePercent);
+  const way = direction === 'both' ? solved?.limiting : solved?.ways[direction];
+  if (!solved || !way) return null;
+  return { station, ownHeightM: own.heightM, ...solved.bandOf(way) };
+}
+
 function sourceOf(project: Project, paths: readonly PathBudget[], range: RangeResult): Source | null {
   const index = indexProject(project);
   const item = index.items.get(range.itemId);

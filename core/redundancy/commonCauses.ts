@@ -32,20 +32,19 @@ export function floodEvents(build: Build, placed: readonly Placed[]): readonly F
     const { side, name, id } = compartment;
     if (covered.some((flood) => flood.side === side && Math.abs(flood.levelM - levelM) <= SAME_LEVEL_M)) continue;
     covered.push({ side, levelM });
-    const down = inside.filter(
-      (entry) => entry.compartment.side === side && entry.item.position.zM <= levelM + SAME_LEVEL_M,
+    const wet = new Set([...compartments.values()].filter((each) => each.side === side).map((each) => each.id));
+    // Whatever stands there is under water, whether or not a service hangs on it.
+    const down = build.project.items.filter(
+      (each) => wet.has(placeOf(build.project, each)?.compartmentId ?? '') && each.position.zM <= levelM + SAME_LEVEL_M,
     );
-    const drowned = down.filter((entry) => entry.component.kind === 'bank').map((entry) => entry.item.tag);
+    const drowned = banks.filter((bank) => down.includes(bank.item)).map((bank) => bank.item.tag);
     events.push({
       id: `flood:${id}:${item.id}`,
       label: `${name} floods over ${drowned.join(', ')}`,
       kind: 'flood',
-      downIds: down.map((entry) => entry.component.id),
+      downIds: down.map((each) => `item:${each.id}`),
       note: 'Water up to the battery terminals; what stands higher, and anywhere else, stays dry.',
-      water: {
-        levelZM: levelM,
-        compartmentIds: [...compartments.values()].filter((each) => each.side === side).map((each) => each.id),
-      },
+      water: { levelZM: levelM, compartmentIds: [...wet] },
     });
   }
   return events;

@@ -1,5 +1,6 @@
 import type { Columns } from '../faultTree/scenarios.ts';
 import { addColumn, downColumns, emptyColumns, hasColumn } from '../faultTree/scenarios.ts';
+import type { Compartment } from '../model/boat.ts';
 import type { Project, Subject } from '../model/project.ts';
 import type { Build } from './build.ts';
 import { stands, startBuild } from './build.ts';
@@ -11,6 +12,11 @@ import type { MatrixRow, Redundancy } from './types.ts';
 export interface FailureView {
   readonly lost: ReadonlySet<string>;
   readonly live: ReadonlySet<string>;
+  /** Water inside, for a flood. */
+  readonly water?: {
+    readonly levelZM: number;
+    readonly spans: readonly Pick<Compartment, 'xForeM' | 'xAftM' | 'soleZM'>[];
+  };
 }
 
 /**
@@ -29,7 +35,10 @@ export function failureView(project: Project, redundancy: Redundancy, eventId: s
   if (asDrawn) for (const key of onAir(redundancy, asDrawn)) lost.add(key);
   if (asDrawn === row) lost.clear();
   for (const key of live) lost.delete(key);
-  return { lost, live };
+  const { water } = row.event;
+  if (!water) return { lost, live };
+  const spans = project.boat.compartments.filter(({ id }) => water.compartmentIds.includes(id));
+  return { lost, live, water: { levelZM: water.levelZM, spans } };
 }
 
 function keyOf(subject: Subject): string {

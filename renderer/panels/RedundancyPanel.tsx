@@ -1,15 +1,26 @@
+import type { ComponentType } from 'react';
+import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import { useApp } from '../store/context.ts';
 import { useAssessment } from '../store/derived.ts';
-import { shownProject } from '../store/store.ts';
-import { Layouts } from './redundancy/Layouts.tsx';
-import { Matrix } from './redundancy/Matrix.tsx';
-import { SinglePoints } from './redundancy/SinglePoints.tsx';
+import { REDUNDANCY_VIEWS, type RedundancyViewId } from '../store/view.ts';
+import { ChancesView } from './redundancy/chances/ChancesView.tsx';
+import { OneFailure } from './redundancy/OneFailure.tsx';
+import { RaftView } from './redundancy/raft/RaftView.tsx';
+import { SeveralView } from './redundancy/several/SeveralView.tsx';
 import './redundancy.css';
 
-/** What one failure takes away: the matrix, the single points behind it, and how the other layouts compare. */
+const VIEWS: Readonly<Partial<Record<RedundancyViewId, ComponentType>>> = {
+  one: OneFailure,
+  several: SeveralView,
+  chances: ChancesView,
+  raft: RaftView,
+};
+
+/** What failures take away: one at a time, several together, how likely, why, what would help, and what goes into the raft. */
 export function RedundancyPanel() {
   const { redundancy } = useAssessment();
-  const project = useApp(shownProject);
+  const view = useApp((state) => state.redundancyView);
+  const setView = useApp((state) => state.setView);
   if (redundancy.ways.length === 0) {
     return (
       <div className="panel">
@@ -21,10 +32,29 @@ export function RedundancyPanel() {
     );
   }
   return (
-    <div className="panel redundancy">
-      <Matrix redundancy={redundancy} />
-      <SinglePoints project={project} redundancy={redundancy} />
-      {project.alternatives.length > 0 ? <Layouts project={project} /> : null}
-    </div>
+    <Tabs
+      className="react-aria-Tabs redundancy-views"
+      selectedKey={view}
+      onSelectionChange={(key) => {
+        const chosen = REDUNDANCY_VIEWS.find(({ id }) => id === key);
+        if (chosen) setView({ redundancyView: chosen.id });
+      }}
+    >
+      <TabList aria-label="Redundancy" className="chips view-chips">
+        {REDUNDANCY_VIEWS.filter(({ id }) => VIEWS[id]).map(({ id, name }) => (
+          <Tab key={id} id={id} className="chip-tab">
+            {name}
+          </Tab>
+        ))}
+      </TabList>
+      {REDUNDANCY_VIEWS.map(({ id }) => {
+        const View = VIEWS[id];
+        return (
+          <TabPanel key={id} id={id} className="panel redundancy">
+            {View ? <View /> : null}
+          </TabPanel>
+        );
+      })}
+    </Tabs>
   );
 }

@@ -1,6 +1,10 @@
 import { useMemo } from 'react';
 import { type Assessment, assess } from '../../core/assess.ts';
+import type { Station } from '../../core/model/project.ts';
 import { type FailureView, failureView } from '../../core/redundancy/failureView.ts';
+import { type MeansFinder, meansFinder } from '../../core/redundancy/meansLeft.ts';
+import { studyFailures } from '../../core/redundancy/study.ts';
+import type { FailureStudy } from '../../core/redundancy/types.ts';
 import { useApp } from './context.ts';
 import { shownProject } from './store.ts';
 
@@ -18,4 +22,24 @@ export function useFailureView(): FailureView | null {
     const isKnown = redundancy.matrix.some(({ event }) => event.id === eventId);
     return eventId !== null && isKnown ? failureView(project, redundancy, eventId) : null;
   }, [project, eventId]);
+}
+
+/** The study of what is shown now; only the pages that show it pay for it. */
+export function useStudy(): FailureStudy {
+  const project = useApp(shownProject);
+  return studyFailures(project, assess(project).paths);
+}
+
+/** The far end that reaches are quoted to: the one chosen, else a ship, which is the likeliest to hear a call at sea. */
+export function useFarEnd(): Station | undefined {
+  const farEndId = useApp((state) => state.farEndId);
+  const stations = useApp((state) => shownProject(state).stations);
+  return stations.find(({ id }) => id === farEndId) ?? stations.find(({ kind }) => kind === 'ship') ?? stations[0];
+}
+
+/** What is left in a row of the matrix, with its reach to the far end. */
+export function useMeansLeft(): MeansFinder {
+  const project = useApp(shownProject);
+  const farEnd = useFarEnd();
+  return useMemo(() => meansFinder(project, assess(project), farEnd), [project, farEnd]);
 }

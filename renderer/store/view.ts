@@ -1,6 +1,18 @@
 import type { Projection } from '../../core/drawing/types.ts';
 import type { Endpoint } from '../../core/model/project.ts';
 
+/** Pages of the Redundancy panel. */
+export const REDUNDANCY_VIEWS = [
+  { id: 'one', name: 'One failure' },
+  { id: 'help', name: 'What would help' },
+  { id: 'several', name: 'Two or three' },
+  { id: 'chances', name: 'Chances' },
+  { id: 'tree', name: 'Tree' },
+  { id: 'raft', name: 'To the raft' },
+  { id: 'rules', name: 'Rules' },
+] as const;
+export type RedundancyViewId = (typeof REDUNDANCY_VIEWS)[number]['id'];
+
 /** What the drawing is centred on, in boat metres, and how large, px per metre. */
 export interface Camera {
   readonly xM: number;
@@ -67,6 +79,9 @@ export interface ViewState {
   /** Part chosen in the Parts list, for adding by keyboard. */
   readonly partId: string | null;
   readonly sketch: Sketch | null;
+  readonly redundancyView: RedundancyViewId;
+  /** Far end the reaches of what is left are quoted to; null for the usual one. */
+  readonly farEndId: string | null;
   /** Why a file was not opened, one sentence for each thing wrong in it. */
   readonly fileProblems: { readonly name: string; readonly sentences: readonly string[] } | null;
 }
@@ -83,5 +98,7 @@ export const INITIAL_VIEW: ViewState = {
   clipboard: [],
   partId: null,
   sketch: null,
+  redundancyView: 'one',
+  farEndId: null,
   fileProblems: null,
 };

@@ -1,8 +1,16 @@
 import { type FocusEvent, type KeyboardEvent, useState } from 'react';
+import { Button } from 'react-aria-components';
+import { setEventExcluded } from '../../../core/edit/redundancy.ts';
+import type { MeansFinder, MeansLeft } from '../../../core/redundancy/meansLeft.ts';
 import type { MatrixRow, Redundancy } from '../../../core/redundancy/types.ts';
 import { serviceOf } from '../../../core/report/words.ts';
+import { shownQuantity } from '../../../core/units/format.ts';
+import { q } from '../../../core/units/quantity.ts';
 import { eventSentence } from '../../canvas/eventSentence.ts';
 import { useApp, useAppStore } from '../../store/context.ts';
+import { useFarEnd, useMeansLeft } from '../../store/derived.ts';
+import { FarEndChoice } from './FarEndChoice.tsx';
+import { MeansList } from './MeansList.tsx';
 import { movedSpot, type Spot } from './spot.ts';
 import { GRADE_SIGNS } from './words.ts';
 
@@ -19,12 +27,15 @@ export function Matrix({ redundancy }: { redundancy: Redundancy }) {
   );
   const [spot, setSpot] = useSpot(eventId, matrix.length, shownRow);
   const row = matrix[spot.row];
+  const meansIn = useMeansLeft();
   return (
     <section className="panel-section">
       <h3 className="heading">What one failure takes away</h3>
       <p className="small soft">
-        Choose an event to see on the drawing what is left alive; choose a cell for its reason.
+        Choose an event to see on the drawing what is left alive; choose a cell for its reason. The small figure is the
+        dependable reach of the best means left.
       </p>
+      <FarEndChoice />
       <div className="table-scroll">
         <table
           className="table matrix"
@@ -37,13 +48,20 @@ export function Matrix({ redundancy }: { redundancy: Redundancy }) {
           <Heads redundancy={redundancy} />
           <tbody>
             {matrix.map((each, index) => (
-              <MatrixLine key={each.event.id} row={each} index={index} isShown={index === shownRow} spot={spot} />
+              <MatrixLine
+                key={each.event.id}
+                row={each}
+                index={index}
+                isShown={index === shownRow}
+                spot={spot}
+                meansIn={meansIn}
+              />
             ))}
           </tbody>
         </table>
       </div>
       <Legend />
-      {row ? <Reasons redundancy={redundancy} row={row} column={spot.column} /> : null}
+      {row ? <Reasons redundancy={redundancy} row={row} column={spot.column} meansIn={meansIn} /> : null}
     </section>
   );
 }
@@ -86,9 +104,23 @@ function Heads({ redundancy }: { redundancy: Redundancy }) {
   );
 }
 
-function MatrixLine({ row, index, isShown, spot }: { row: MatrixRow; index: number; isShown: boolean; spot: Spot }) {
+function MatrixLine({
+  row,
+  index,
+  isShown,
+  spot,
+  meansIn,
+}: {
+  row: MatrixRow;
+  index: number;
+  isShown: boolean;
+  spot: Spot;
+  meansIn: MeansFinder;
+}) {
   const store = useAppStore();
   const { event, states } = row;
+  const means = meansIn(row);
+  const reachText = useReachText();
   const isAt = (column: number): boolean => spot.row === index && spot.column === column;
   const place = (column: number) => ({
     'data-row': index,
@@ -106,16 +138,18 @@ function MatrixLine({ row, index, isShown, spot }: { row: MatrixRow; index: numb
       {states.map(({ serviceId, grade, reason }, i) => {
         const { sign, word, className } = GRADE_SIGNS[grade];
         const { name } = serviceOf(serviceId);
+        const reach = reachText(means.get(serviceId)?.[0]);
         return (
           <td key={serviceId}>
             <button
               type="button"
               className={`grade grade--${className}${isAt(i + 1) ? ' is-chosen' : ''}`}
-              aria-label={`${event.label}, ${name}: ${word}`}
+              aria-label={`${event.label}, ${name}: ${word}${reach ? `, ${reach.words}` : ''}`}
               title={`${name}: ${word}. ${reason}`}
               {...place(i + 1)}
             >
               {sign}
+              {reach ? <span className="cell-reach">{reach.figure}</span> : null}
             </button>
           </td>
         );
@@ -124,7 +158,22 @@ function MatrixLine({ row, index, isShown, spot }: { row: MatrixRow; index: numb
   );
 }
 
+/** The dependable reach of a means, as a figure for the cell and in words. */
+function useReachText(): (means: MeansLeft | undefined) => { figure: string; words: string } | null {
+  const preferences = useApp((state) => state.preferences);
+  return (means) => {
+    const km = means?.reach?.dependable.nominalKm;
+    if (km === undefined) return null;
+    const { value, symbol } = shownQuantity(q(km, 'km', 0), preferences);
+    const figure = String(Math.round(value));
+    return { figure, words: `dependable ${figure} ${symbol}` };
+  };
+}
+
 function Legend() {
+  const farEnd = useFarEnd();
+  const preferences = useApp((state) => state.preferences);
+  const { symbol } = shownQuantity(q(1, 'km', 0), preferences);
   return (
     <p className="small soft legend">
       {Object.values(GRADE_SIGNS).map(({ sign, word, className }) => (
@@ -132,12 +181,29 @@ function Legend() {
           <span className={`grade grade--${className}`}>{sign}</span> {word}
         </span>
       ))}
+      {farEnd ? (
+        <span>
+          {symbol} to: {farEnd.name}
+        </span>
+      ) : null}
     </p>
   );
 }
 
-function Reasons({ redundancy, row, column }: { redundancy: Redundancy; row: MatrixRow; column: number }) {
+function Reasons({
+  redundancy,
+  row,
+  column,
+  meansIn,
+}: {
+  redundancy: Redundancy;
+  row: MatrixRow;
+  column: number;
+  meansIn: MeansFinder;
+}) {
+  const store = useAppStore();
   const { event } = row;
+  const means = meansIn(row);
   const states = column === 0 ? row.states : row.states.slice(column - 1, column);
   return (
     <div className={`card reasons${column === 0 ? '' : ' reasons--cell'}`} aria-live="polite">
@@ -150,10 +216,23 @@ function Reasons({ redundancy, row, column }: { redundancy: Redundancy; row: Mat
             <span className="code">{serviceOf(serviceId).code}</span>
             <span>
               <strong>{serviceOf(serviceId).name}:</strong> {reason}
+              {column === 0 ? null : <MeansList means={means.get(serviceId) ?? []} />}
             </span>
           </li>
         ))}
       </ul>
+      {event.kind !== 'none' && column === 0 ? (
+        <div className="row">
+          <Button
+            className="button"
+            onPress={() =>
+              store.getState().edit(`${event.label}: left out`, (project) => setEventExcluded(project, event.id, true))
+            }
+          >
+            Leave this event out
+          </Button>
+        </div>
+      ) : null}
     </div>
   );
 }
