@@ -79,11 +79,14 @@ function alertMeans(build: Build, model: FaultModel): readonly AlertMeans[] {
     known.ways.push(way);
     sets.set(way.itemId, known);
   }
+  // All gates first, then one pass for all: what the means share is gone through once.
+  for (const [itemId, { ways }] of sets)
+    gates.set(meansId(itemId), { op: 'and', inputs: ways.map(({ gate }) => gate) });
+  const columnsOf = downColumns(gates, lone.down, lone.width);
   const causeIds = new Set(model.causes.map(({ id }) => id));
-  return [...sets].map(([itemId, { radioService, ways }]) => {
-    const id = `alert:${itemId}`;
-    gates.set(id, { op: 'and', inputs: ways.map(({ gate }) => gate) });
-    const alone = readSinglePoints(downColumns(gates, lone.down, lone.width)(id), lone).ids;
+  return [...sets].map(([itemId, { radioService }]) => {
+    const id = meansId(itemId);
+    const alone = readSinglePoints(columnsOf(id), lone).ids;
     return {
       id,
       radioService,
@@ -94,6 +97,8 @@ function alertMeans(build: Build, model: FaultModel): readonly AlertMeans[] {
     };
   });
 }
+
+const meansId = (itemId: string): string => `alert:${itemId}`;
 
 /** By which radio service a way alerts the shore, or null where it does not. */
 function serviceOf(build: Build, way: BuiltWay): RadioService | null {

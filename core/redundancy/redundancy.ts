@@ -28,14 +28,30 @@ const cache = new WeakMap<Boat, Known>();
  * as the last time for a boat where nothing that matters has changed. Grades and rules: docs/redundancy.md.
  */
 export function assessRedundancy(project: Project, { paths }: LinkResults): Redundancy {
-  const model = buildModel(project, paths);
-  const { tried, excluded } = failureEvents(model.build);
-  const posed: Posed = { model, events: tried, excluded };
+  const posed = posedOf(project, paths);
   const known = cache.get(project.boat);
   if (known && isSameModel(known, posed)) return known.redundancy;
   const redundancy = solve(posed);
   cache.set(project.boat, { ...posed, redundancy });
   return redundancy;
+}
+
+interface LastPosed {
+  readonly project: Project;
+  readonly paths: readonly PathBudget[];
+  readonly posed: Posed;
+}
+const lastPosed = new WeakMap<Boat, LastPosed>();
+
+/** The failure model of a project and the events it is tried against, made once for all who look at the same project. */
+export function posedOf(project: Project, paths: readonly PathBudget[]): Posed {
+  const last = lastPosed.get(project.boat);
+  if (last?.project === project && last.paths === paths) return last.posed;
+  const model = buildModel(project, paths);
+  const { tried, excluded } = failureEvents(model.build);
+  const posed: Posed = { model, events: tried, excluded };
+  lastPosed.set(project.boat, { project, paths, posed });
+  return posed;
 }
 
 function solve({ model, events, excluded }: Posed): Redundancy {

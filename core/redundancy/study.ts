@@ -1,15 +1,16 @@
 import type { CutSets } from '../faultTree/cutSets.ts';
-import { importanceOf } from '../faultTree/importance.ts';
+import { type Importance, importanceOf } from '../faultTree/importance.ts';
 import { groupPairs } from '../faultTree/pairs.ts';
 import { type FaultSolver, solverOf } from '../faultTree/solver.ts';
 import type { FaultModel } from '../faultTree/types.ts';
 import type { PathBudget } from '../links/types.ts';
+import type { Boat } from '../model/boat.ts';
 import type { Project } from '../model/project.ts';
 import type { ServiceId } from '../model/services.ts';
 import { chancesOf } from './chances.ts';
-import { failureEvents } from './events.ts';
 import { independenceOf } from './independence.ts';
-import { buildModel, type RedundancyModel, serviceGate } from './model.ts';
+import { type RedundancyModel, serviceGate } from './model.ts';
+import { posedOf } from './redundancy.ts';
 import type { ChanceOf, FailureEvent, FailureStudy, RiskRow, ServiceCuts, ServiceRisk, TreeLabel } from './types.ts';
 
 /** Highest order of cut sets looked for: single things, pairs and triples. */
@@ -17,35 +18,49 @@ export const STUDY_ORDER = 3;
 /** More triples than this are counted, not listed: nobody reads them. */
 const MOST_TRIPLES = 200;
 
-const cache = new WeakMap<Project, FailureStudy>();
+/** Studies of one boat that are kept: the layout at hand, a few steps back, a few alternatives. */
+const MOST_KEPT = 4;
+
+interface Kept {
+  readonly project: Project;
+  readonly study: FailureStudy;
+  readonly solver: FaultSolver;
+}
+const cache = new WeakMap<Boat, readonly Kept[]>();
 
 /**
  * What one, two or three failures take away, exactly; how often each service is down; which component matters most; and
- * whether two means of alert are independent. Worked out when it is looked at, and the same object for the same project.
+ * whether two means of alert are independent. Worked out when it is looked at, and the same object for the same project
+ * while that is one of the last few; a service whose tree an edit leaves as it was is not worked out again.
  * Method and what the numbers are worth: docs/redundancy.md.
  */
 export function studyFailures(project: Project, paths: readonly PathBudget[]): FailureStudy {
-  const known = cache.get(project);
-  if (known) return known;
-  const built = buildModel(project, paths);
-  const causes = commonCauses(failureEvents(built.build).tried);
+  const kept = cache.get(project.boat) ?? [];
+  const known = kept.find((each) => each.project === project);
+  if (known) return known.study;
+  const made = studied(project, paths, kept[0]?.solver);
+  cache.set(project.boat, [made, ...kept].slice(0, MOST_KEPT));
+  return made.study;
+}
+
+function studied(project: Project, paths: readonly PathBudget[], before: FaultSolver | undefined): Kept {
+  const { model: built, events } = posedOf(project, paths);
+  const causes = commonCauses(events);
   const model = faultModel(built, causes);
-  const solver = solverOf(model);
-  const components = [...built.build.components.values()];
-  const chances = chancesOf(project, components, causes);
+  const solver = solverOf(model, before);
+  const chances = chancesOf(project, [...built.build.components.values()], causes);
   const labels = labelsOf(built, causes);
-  const tops = new Map(built.services.map((id) => [id, serviceGate(id)] as const));
+  const risks = new Risks(solver, chances, labels);
   const study: FailureStudy = {
     cuts: built.services.map((id) => cutsOf(id, solver.cutSets(serviceGate(id), STUDY_ORDER))),
-    riskOf: keptByService(built.services, (id) => riskOf(id, solver, chances, labels)),
+    riskOf: keptByService(built.services, (id) => risks.of(id)),
     labels,
     chances,
     independence: independenceOf(built, model),
     model,
-    tops,
+    tops: new Map(built.services.map((id) => [id, serviceGate(id)] as const)),
   };
-  cache.set(project, study);
-  return study;
+  return { project, study, solver };
 }
 
 /**
@@ -110,42 +125,57 @@ function cutsOf(serviceId: ServiceId, sets: CutSets): ServiceCuts {
   };
 }
 
-function riskOf(
-  serviceId: ServiceId,
-  solver: FaultSolver,
-  chances: readonly ChanceOf[],
-  labels: ReadonlyMap<string, TreeLabel>,
-): ServiceRisk {
-  const top = serviceGate(serviceId);
-  const at = solver.unavailability(top);
-  const of = (pick: (chance: ChanceOf) => number) =>
-    new Map(chances.map((chance) => [treeId(chance, labels), pick(chance)]));
-  const nominal = of((chance) => chance.nominal);
-  const middle = at(nominal);
-  const byId = new Map(chances.map((chance) => [treeId(chance, labels), chance]));
-  const rows = (importanceOf(middle, solver.cutSets(top, STUDY_ORDER), nominal) ?? []).flatMap((row): RiskRow[] => {
-    const labelled = labels.get(row.id);
-    const chance = byId.get(row.id);
+/** What all services of a study read their risks from; nothing of it is made before the first is asked for. */
+class Risks {
+  private readonly solver: FaultSolver;
+  private readonly labels: ReadonlyMap<string, TreeLabel>;
+  private readonly chances: readonly ChanceOf[];
+  private byTreeId: ReadonlyMap<string, ChanceOf> | null = null;
+
+  constructor(solver: FaultSolver, chances: readonly ChanceOf[], labels: ReadonlyMap<string, TreeLabel>) {
+    this.solver = solver;
+    this.chances = chances;
+    this.labels = labels;
+  }
+
+  of(serviceId: ServiceId): ServiceRisk {
+    const top = serviceGate(serviceId);
+    const at = this.solver.unavailability(top);
+    const events = this.solver.eventsOf(top);
+    const chanceOf = this.chancesByTreeId();
+    const probabilities = (pick: (chance: ChanceOf) => number): ReadonlyMap<string, number> =>
+      new Map(events.flatMap((id) => withValue(id, chanceOf.get(id), pick)));
+    const nominal = probabilities((chance) => chance.nominal);
+    const middle = at(nominal);
+    const rows = importanceOf(middle, this.solver.cutSets(top, STUDY_ORDER), nominal) ?? [];
+    return {
+      serviceId,
+      low: at(probabilities((chance) => chance.low)).lowest,
+      nominal: middle.isExact ? middle.lowest : (middle.lowest + middle.highest) / 2,
+      high: at(probabilities((chance) => chance.high)).highest,
+      isExact: middle.isExact,
+      rows: rows.flatMap((row) => this.row(row, chanceOf.get(row.id))),
+    };
+  }
+
+  private row({ id, birnbaum, criticality, fussellVesely }: Importance, chance: ChanceOf | undefined): RiskRow[] {
+    const labelled = this.labels.get(id);
     if (!labelled || !chance) return [];
-    return [
-      {
-        id: row.id,
-        ...labelled,
-        chance,
-        birnbaum: row.birnbaum,
-        ifPerfect: row.criticality,
-        takesPart: row.fussellVesely,
-      },
-    ];
-  });
-  return {
-    serviceId,
-    low: at(of((chance) => chance.low)).lowest,
-    nominal: middle.isExact ? middle.lowest : (middle.lowest + middle.highest) / 2,
-    high: at(of((chance) => chance.high)).highest,
-    isExact: middle.isExact,
-    rows,
-  };
+    const { label, subject } = labelled;
+    return [{ id, label, subject, chance, birnbaum, ifPerfect: criticality, takesPart: fussellVesely }];
+  }
+
+  /** A chance goes by the id of its component or event; in the trees an event is a cause. */
+  private chancesByTreeId(): ReadonlyMap<string, ChanceOf> {
+    this.byTreeId ??= new Map(
+      this.chances.map((chance) => [this.labels.has(chance.id) ? chance.id : causeId(chance.id), chance]),
+    );
+    return this.byTreeId;
+  }
 }
 
-const treeId = ({ id }: ChanceOf, labels: ReadonlyMap<string, unknown>): string => (labels.has(id) ? id : causeId(id));
+const withValue = (
+  id: string,
+  chance: ChanceOf | undefined,
+  pick: (chance: ChanceOf) => number,
+): readonly (readonly [string, number])[] => (chance ? [[id, pick(chance)]] : []);
