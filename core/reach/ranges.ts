@@ -85,9 +85,12 @@ export function reachTo(
   if (service === null || !isInSeaModel(frequencyOf(source, service))) return null;
   const own = ownSide(project, source, service, AT_REST);
   const solved = rangeTo(own, station, project.settings, AT_REST.timePercent);
-  const way = direction === 'both' ? solved?.limiting : solved?.ways[direction];
-  if (!solved || !way) return null;
-  return { station, ownHeightM: own.heightM, ...solved.bandOf(way) };
+  if (!solved) return null;
+  const { limiting, ways, range, bandOf } = solved;
+  const way = direction === 'both' ? limiting : ways[direction];
+  if (!way) return null;
+  const { typical, dependable } = way === limiting ? range : bandOf(way);
+  return { station, ownHeightM: own.heightM, typical, dependable };
 }
 
 function sourceOf(project: Project, paths: readonly PathBudget[], range: RangeResult): Source | null {

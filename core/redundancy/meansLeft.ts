@@ -28,6 +28,11 @@ export interface ReachResults {
 /** Height of an antenna held by somebody sitting in a raft, m above the water. Common practice, no source. */
 export const IN_THE_RAFT_M = 1;
 
+/** The far end that reaches are quoted to unless another is asked for: a ship, the likeliest to hear a call at sea. */
+export function usualFarEnd({ stations }: Project): Station | undefined {
+  return stations.find(({ kind }) => kind === 'ship') ?? stations[0];
+}
+
 /** Which way of a link each service over the sea needs. */
 const DIRECTION: Partial<Record<ServiceId, 'both' | 'transmit' | 'receive'>> = {
   'voice-fixed': 'both',

@@ -1,5 +1,7 @@
+import type { ServiceId } from '../model/services.ts';
+import { meansFinder, usualFarEnd } from '../redundancy/meansLeft.ts';
 import type { MatrixRow, ServiceState } from '../redundancy/types.ts';
-import type { SheetContext } from './context.ts';
+import { type SheetContext, show } from './context.ts';
 import type { Block, SheetSection } from './types.ts';
 import { gradeLetter, serviceOf } from './words.ts';
 
@@ -33,6 +35,7 @@ export function redundancySection(context: SheetContext): SheetSection {
       },
       reasonBlock(context),
       singlePointBlock(context),
+      ...leftOutBlocks(context),
     ],
   };
 }
@@ -40,6 +43,7 @@ export function redundancySection(context: SheetContext): SheetSection {
 function reasonBlock(context: SheetContext): Block {
   const { matrix } = context.assessment.redundancy;
   const intact = matrix.find((row) => row.event.kind === 'none');
+  const reachIn = reachFinder(context);
   return {
     kind: 'table',
     caption: 'Reasons. A service that is no worse off than with nothing failed is not repeated.',
@@ -49,20 +53,21 @@ function reasonBlock(context: SheetContext): Block {
       { header: 'State', weight: 9, align: 'start' },
       { header: 'Why', weight: 55, align: 'start' },
     ],
-    rows: matrix.flatMap((row) => reasonRows(row, row === intact ? undefined : intact)),
+    rows: matrix.flatMap((row) => reasonRows(row, row === intact ? undefined : intact, reachIn)),
     empty: 'Every service keeps its full state whatever single thing fails.',
   };
 }
 
 /** One row per reason, its services together; only what is not full and has changed from the intact boat. */
-function reasonRows(row: MatrixRow, intact: MatrixRow | undefined): string[][] {
+function reasonRows(row: MatrixRow, intact: MatrixRow | undefined, reachIn: ReachFinder): string[][] {
   const groups = new Map<string, { grade: ServiceState['grade']; reason: string; codes: string[] }>();
   for (const state of row.states) {
     const before = intact?.states.find((each) => each.serviceId === state.serviceId);
     const unchanged = before?.grade === state.grade && before.reason === state.reason;
     if (state.grade === 'full' || unchanged) continue;
-    const key = `${state.grade} ${state.reason}`;
-    const group = groups.get(key) ?? { grade: state.grade, reason: state.reason, codes: [] };
+    const reason = `${state.reason}${reachIn(row, state.serviceId)}`;
+    const key = `${state.grade} ${reason}`;
+    const group = groups.get(key) ?? { grade: state.grade, reason, codes: [] };
     group.codes.push(serviceOf(state.serviceId).code);
     groups.set(key, group);
   }
@@ -73,6 +78,27 @@ function reasonRows(row: MatrixRow, intact: MatrixRow | undefined): string[][] {
     GRADE_WORDS[group.grade],
     group.reason,
   ]);
+}
+
+/** The reach of the best means left, as the end of its reason; empty where it has none. */
+type ReachFinder = (row: MatrixRow, serviceId: ServiceId) => string;
+
+function reachFinder(context: SheetContext): ReachFinder {
+  const { project, assessment } = context;
+  const farEnd = usualFarEnd(project);
+  const meansIn = meansFinder(project, assessment, farEnd);
+  return (row, serviceId) => {
+    const reach = meansIn(row).get(serviceId)?.[0]?.reach;
+    if (!reach || !farEnd) return '';
+    return ` Dependable reach to ${farEnd.name}: ${show(context, reach.dependable.nominalKm, 'km', 0)}.`;
+  };
+}
+
+function leftOutBlocks(context: SheetContext): readonly Block[] {
+  const { excluded } = context.assessment.redundancy;
+  if (excluded.length === 0) return [];
+  const names = excluded.map(({ label }) => label).join('; ');
+  return [{ kind: 'paragraph', text: `Left out by choice, and not tried: ${names}.`, tone: 'strong' }];
 }
 
 function singlePointBlock(context: SheetContext): Block {

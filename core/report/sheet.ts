@@ -8,6 +8,7 @@ import { commissioningSection } from './sectionCommissioning.ts';
 import { conditionSection } from './sectionConditions.ts';
 import { drawingSection } from './sectionDrawing.ts';
 import { equipmentSection } from './sectionEquipment.ts';
+import { failureStudySection } from './sectionFailureStudy.ts';
 import { feedSection } from './sectionFeeds.ts';
 import { findingSection } from './sectionFindings.ts';
 import { gnssSection } from './sectionGnss.ts';
@@ -15,6 +16,7 @@ import { hfSection } from './sectionHf.ts';
 import { lossSection } from './sectionLosses.ts';
 import { materialsSection } from './sectionMaterials.ts';
 import { measurementSection } from './sectionMeasurements.ts';
+import { raftSection } from './sectionRaft.ts';
 import { rangeSection } from './sectionRanges.ts';
 import { redundancySection } from './sectionRedundancy.ts';
 import { satelliteSection } from './sectionSatellites.ts';
@@ -77,6 +79,8 @@ const SECTION_BUILDERS: Readonly<Record<SectionId, (context: SheetContext) => Sh
   gnss: gnssSection,
   'strong-signals': strongSignalSection,
   redundancy: redundancySection,
+  'failure-study': failureStudySection,
+  raft: raftSection,
   findings: findingSection,
   measurements: measurementSection,
   commissioning: commissioningSection,

@@ -20,6 +20,8 @@ export const SECTION_IDS = [
   'gnss',
   'strong-signals',
   'redundancy',
+  'failure-study',
+  'raft',
   'findings',
   'measurements',
   'commissioning',

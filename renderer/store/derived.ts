@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import { type Assessment, assess } from '../../core/assess.ts';
 import type { Station } from '../../core/model/project.ts';
 import { type FailureView, failureView } from '../../core/redundancy/failureView.ts';
-import { type MeansFinder, meansFinder } from '../../core/redundancy/meansLeft.ts';
+import { type MeansFinder, meansFinder, usualFarEnd } from '../../core/redundancy/meansLeft.ts';
 import { studyFailures } from '../../core/redundancy/study.ts';
 import type { FailureStudy } from '../../core/redundancy/types.ts';
 import { useApp } from './context.ts';
@@ -30,11 +30,11 @@ export function useStudy(): FailureStudy {
   return studyFailures(project, assess(project).paths);
 }
 
-/** The far end that reaches are quoted to: the one chosen, else a ship, which is the likeliest to hear a call at sea. */
+/** The far end that reaches are quoted to: the one chosen, else the usual one. */
 export function useFarEnd(): Station | undefined {
   const farEndId = useApp((state) => state.farEndId);
-  const stations = useApp((state) => shownProject(state).stations);
-  return stations.find(({ id }) => id === farEndId) ?? stations.find(({ kind }) => kind === 'ship') ?? stations[0];
+  const project = useApp(shownProject);
+  return project.stations.find(({ id }) => id === farEndId) ?? usualFarEnd(project);
 }
 
 /** What is left in a row of the matrix, with its reach to the far end. */

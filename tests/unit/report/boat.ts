@@ -425,6 +425,7 @@ export const ASSESSMENT: Assessment = {
       { id: 'c-w1', kind: 'cable', label: 'W01', subject: RUN },
     ],
     ways: [],
+    excluded: [],
     singlePoints: [
       { componentId: 'c-mast', serviceIds: ['voice-fixed', 'digital-alert'] },
       { componentId: 'c-w1', serviceIds: ['voice-fixed'] },

@@ -2,10 +2,11 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { assess } from '../../../core/assess.ts';
 import { parseProject } from '../../../core/document/load.ts';
+import { setEventExcluded } from '../../../core/edit/redundancy.ts';
 import { CAUTIONS, GOVERNS } from '../../../core/report/cautions.ts';
 import { rated } from '../../../core/report/context.ts';
 import { installSheet } from '../../../core/report/sheet.ts';
-import { SECTION_IDS, type SheetOptions } from '../../../core/report/types.ts';
+import { SECTION_IDS, type SectionId, type SheetOptions } from '../../../core/report/types.ts';
 import { METRIC_PREFERENCES } from '../../../core/units/preferences.ts';
 import { ASSESSMENT, BOAT, VOICE_PATH } from './boat.ts';
 import { sectionOf, sectionText, sheetText, tableOf } from './sheetText.ts';
@@ -15,7 +16,7 @@ const sheet = installSheet(BOAT, ASSESSMENT, OPTIONS);
 
 describe('what every sheet holds', () => {
   it('has all sections in order, and none for radios of a kind this boat has none of', () => {
-    const ofSomeRadios = new Set<string>(['hf', 'satellites', 'gnss', 'strong-signals']);
+    const ofSomeRadios = new Set<string>(['hf', 'satellites', 'gnss', 'strong-signals', 'failure-study', 'raft']);
     expect(sheet.sections.map((section) => section.id)).toEqual(SECTION_IDS.filter((id) => !ofSomeRadios.has(id)));
   });
 
@@ -24,7 +25,24 @@ describe('what every sheet holds', () => {
     const demo = parseProject(text);
     if (!demo.ok) throw new Error('The demo boat does not load.');
     const ids = installSheet(demo.project, assess(demo.project), OPTIONS).sections.map((section) => section.id);
-    expect(ids).toEqual(expect.arrayContaining(['conditions', 'hf', 'satellites', 'gnss', 'strong-signals']));
+    const wanted = ['conditions', 'hf', 'satellites', 'gnss', 'strong-signals', 'failure-study', 'raft'];
+    expect(ids).toEqual(expect.arrayContaining(wanted));
+  });
+
+  it('prints pairs, chances with their span, the reach of what is left, the raft, and what was left out', () => {
+    const text = readFileSync(new URL('../../../assets/demo/vessarine.backstay', import.meta.url), 'utf8');
+    const demo = parseProject(text);
+    if (!demo.ok) throw new Error('The demo boat does not load.');
+    const project = setEventExcluded(demo.project, 'lightning', true);
+    const printed = installSheet(project, assess(project), OPTIONS);
+    const words = (id: SectionId) => sectionText(sectionOf(printed, id));
+    expect(words('redundancy')).toContain('Left out by choice, and not tried: Lightning on the mast.');
+    expect(words('redundancy')).toMatch(/By VHF-2 on A2: .* Dependable reach to .*: \d+ NM\./);
+    expect(words('failure-study')).toMatch(/VHF-1.*VHF-2/s);
+    expect(words('failure-study')).toMatch(/passage of 20 days/);
+    expect(words('failure-study')).toMatch(/\d %.*\d % to \d.* %/s);
+    expect(words('raft')).toContain('registered to another owner');
+    expect(words('raft')).toContain('Held by hand in the raft');
   });
 
   it('keeps scope, cautions and signatures whatever is left out', () => {
