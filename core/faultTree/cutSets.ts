@@ -1,9 +1,10 @@
 import { Families } from './families.ts';
 import { type Module, modulesOf } from './modules.ts';
 import { ALWAYS, type Network, networksOf } from './network.ts';
-import { type Ordered, orderLeaves } from './order.ts';
+import { orderLeaves } from './order.ts';
 import { productOf, sumOf } from './orders.ts';
 import { NodeStore, ONE, ZERO } from './store.ts';
+import { type Diagram, diagramBelow, evaluated, type Solved } from './sweeps.ts';
 import type { CutSet, FaultTree } from './types.ts';
 import { diagramOf } from './walkGates.ts';
 
@@ -28,15 +29,9 @@ export interface CutSets {
   };
 }
 
-/** A module's family with what its variables stand for. */
-interface Solved {
-  readonly module: Module;
-  readonly ordered: Ordered;
-  readonly root: number;
-  readonly nodes: Int32Array;
-  /** Sets by order, of the whole module and of every node in it; index is the order, inner modules written out. */
-  readonly counts: readonly number[];
-  readonly countsAt: ReadonlyMap<number, readonly number[]>;
+/** A module's family: its diagram, and how many sets of each order every node of it holds, inner modules written out. */
+interface Family extends Solved {
+  readonly counts: readonly (readonly number[])[];
 }
 
 /** High enough for any tree: no set is longer than there are events. */
@@ -79,19 +74,21 @@ function trivial(network: Network, maxOrder: number | null): CutSets {
 
 class CutSetReader {
   private readonly store: NodeStore;
-  private readonly solved = new Map<number, Solved>();
+  private readonly families = new Map<number, Family>();
   private readonly network: Network;
-  private readonly top: Solved;
+  private readonly order: number;
+  private readonly top: Family;
 
   constructor(network: Network, store: NodeStore, order: number) {
     this.network = network;
     this.store = store;
-    for (const module of modulesOf(network)) this.solved.set(module.top, this.solve(module, order));
-    this.top = this.solvedAt(network.top);
+    this.order = order;
+    for (const module of modulesOf(network)) this.families.set(module.top, this.solve(module));
+    this.top = this.familyOf(network.top);
   }
 
   read(maxOrder: number | null): CutSets {
-    const countByOrder = this.top.counts.slice(1);
+    const countByOrder = countsOf(this.top).slice(1);
     return {
       maxOrder,
       lostFromStart: false,
@@ -102,51 +99,46 @@ class CutSetReader {
     };
   }
 
-  private solvedAt(node: number): Solved {
-    const solved = this.solved.get(node);
-    if (!solved) throw new RangeError('A module was asked for before it was solved.');
-    return solved;
+  private familyOf(node: number): Family {
+    const family = this.families.get(node);
+    if (!family) throw new RangeError('A module was asked for before it was solved.');
+    return family;
   }
 
-  private solve(module: Module, order: number): Solved {
-    const ordered = orderLeaves(this.network, module, 'as given');
-    const weights = ordered.leaves.map((leaf) => this.lowestOrder(leaf));
-    const families = new Families(this.store, weights);
-    const root = diagramOf(
-      this.network,
-      module,
-      this.store,
-      {
-        and: (a, b) => families.product(a, b, order),
-        or: (a, b) => families.union(a, b),
-        never: ZERO,
-        always: ONE,
-      },
-      (leaf) => (this.lowestOrder(leaf) > order ? ZERO : families.single(ordered.levelOf.get(leaf) ?? 0)),
+  private solve(module: Module): Family {
+    const { network, store, order } = this;
+    const { leaves, levelOf } = orderLeaves(network, module, 'as given');
+    const families = new Families(
+      store,
+      leaves.map((leaf) => this.lowestOrder(leaf)),
     );
-    const nodes = this.store.below(root);
-    const countsAt = this.countsOf(nodes, ordered, order);
-    return { module, ordered, root, nodes, countsAt, counts: countsAt.get(root) ?? (root === ONE ? [1] : []) };
+    const algebra = {
+      and: (a: number, b: number) => families.product(a, b, order),
+      or: (a: number, b: number) => families.union(a, b),
+      never: ZERO,
+      always: ONE,
+    };
+    const root = diagramOf(network, module, store, algebra, (leaf) =>
+      this.lowestOrder(leaf) > order ? ZERO : families.single(levelOf.get(leaf) ?? 0),
+    );
+    const diagram = diagramBelow(store, root, leaves);
+    return { top: module.top, diagram, counts: this.countsIn(diagram) };
   }
 
   private lowestOrder(leaf: number): number {
     if (leaf < this.network.events.length) return 1;
-    const lowest = this.solvedAt(leaf).counts.findIndex((count) => count > 0);
+    const lowest = countsOf(this.familyOf(leaf)).findIndex((count) => count > 0);
     return lowest < 0 ? Number.POSITIVE_INFINITY : lowest;
   }
 
   /** Number of sets by order, from the leaves up: those without the variable, and those with it, one order (or more) longer. */
-  private countsOf(nodes: Int32Array, ordered: Ordered, order: number): Map<number, readonly number[]> {
-    const { store } = this;
-    const counts = new Map<number, readonly number[]>([
-      [ZERO, []],
-      [ONE, [1]],
-    ]);
-    for (const node of nodes) {
-      const leaf = ordered.leaves[store.variable[node] as number] as number;
-      const own = leaf < this.network.events.length ? [0, 1] : this.solvedAt(leaf).counts;
-      const low = counts.get(store.low[node] as number) ?? [];
-      counts.set(node, sumOf(low, productOf(own, counts.get(store.high[node] as number) ?? [], order)));
+  private countsIn({ leaf, low, high }: Diagram): readonly (readonly number[])[] {
+    const counts: (readonly number[])[] = [[], [1]];
+    for (let node = 2; node < leaf.length; node += 1) {
+      const own = leaf[node] as number;
+      const ofLeaf = own < this.network.events.length ? ONE_EVENT : countsOf(this.familyOf(own));
+      const without = counts[low[node] as number] ?? [];
+      counts.push(sumOf(without, productOf(ofLeaf, counts[high[node] as number] ?? [], this.order)));
     }
     return counts;
   }
@@ -154,89 +146,54 @@ class CutSetReader {
   private ofOrder(order: number): readonly CutSet[] {
     const sets: string[][] = [];
     if (Number.isInteger(order) && order >= 1)
-      this.walk(this.top, this.top.root, order, [], (set) => sets.push([...set].sort(byId)));
+      this.walk(this.top, this.top.diagram.root, order, [], (set) => sets.push([...set].sort(byId)));
     return sets.sort(bySets);
   }
 
   /** Every way down a family with exactly `left` more events; inner modules are gone into where they are met. */
   private walk(
-    at: Solved,
+    at: Family,
     node: number,
     left: number,
     taken: readonly string[],
     found: (set: readonly string[]) => void,
   ): void {
-    if (!((at.countsAt.get(node) ?? [])[left] ?? 0)) return;
+    if (!((at.counts[node] ?? [])[left] ?? 0)) return;
     if (node === ONE) {
       found(taken);
       return;
     }
-    const { store, network } = this;
-    this.walk(at, store.low[node] as number, left, taken, found);
-    const leaf = at.ordered.leaves[store.variable[node] as number] as number;
-    const high = store.high[node] as number;
-    const id = network.events[leaf];
+    const { diagram } = at;
+    this.walk(at, diagram.low[node] as number, left, taken, found);
+    const leaf = diagram.leaf[node] as number;
+    const high = diagram.high[node] as number;
+    const id = this.network.events[leaf];
     if (id !== undefined) {
       this.walk(at, high, left - 1, [...taken, id], found);
       return;
     }
-    const inner = this.solvedAt(leaf);
+    const inner = this.familyOf(leaf);
     for (let order = 1; order <= left; order += 1) {
-      if (!((at.countsAt.get(high) ?? [])[left - order] ?? 0)) continue;
-      this.walk(inner, inner.root, order, taken, (set) => this.walk(at, high, left - order, set, found));
+      if (!((at.counts[high] ?? [])[left - order] ?? 0)) continue;
+      this.walk(inner, inner.diagram.root, order, taken, (set) => this.walk(at, high, left - order, set, found));
     }
   }
 
   private rareEventSum(of: (id: string) => number): { sum: number; withEvent: ReadonlyMap<string, number> } {
-    const value = new Map<number, number>();
-    const leafValue = (leaf: number): number => {
-      const id = this.network.events[leaf];
-      return id === undefined ? (value.get(leaf) ?? 0) : of(id);
-    };
-    const sums = new Map<Solved, Map<number, number>>();
-    for (const solved of this.solved.values()) {
-      const { store } = this;
-      const at = new Map([
-        [ZERO, 0],
-        [ONE, 1],
-      ]);
-      for (const node of solved.nodes) {
-        const leaf = solved.ordered.leaves[store.variable[node] as number] as number;
-        const [low, high] = [at.get(store.low[node] as number) ?? 0, at.get(store.high[node] as number) ?? 0];
-        at.set(node, low + leafValue(leaf) * high);
-      }
-      sums.set(solved, at);
-      value.set(solved.module.top, at.get(solved.root) ?? 0);
-    }
-    return { sum: value.get(this.network.top) ?? 0, withEvent: this.sharesOf(sums, leafValue) };
-  }
-
-  /** By the chain rule from the top down: how the sum changes with each leaf, times the leaf. */
-  private sharesOf(
-    sums: ReadonlyMap<Solved, ReadonlyMap<number, number>>,
-    leafValue: (leaf: number) => number,
-  ): ReadonlyMap<string, number> {
-    const slope = new Map<number, number>([[this.network.top, 1]]);
-    const shares = new Map<string, number>();
-    for (const solved of [...this.solved.values()].reverse()) {
-      const at = sums.get(solved);
-      const weight = new Map<number, number>([[solved.root, slope.get(solved.module.top) ?? 0]]);
-      for (const node of solved.nodes.toReversed()) {
-        const { store } = this;
-        const leaf = solved.ordered.leaves[store.variable[node] as number] as number;
-        const [low, high] = [store.low[node] as number, store.high[node] as number];
-        const w = weight.get(node) ?? 0;
-        slope.set(leaf, (slope.get(leaf) ?? 0) + w * (at?.get(high) ?? 0));
-        weight.set(low, (weight.get(low) ?? 0) + w);
-        weight.set(high, (weight.get(high) ?? 0) + w * leafValue(leaf));
-      }
-    }
-    this.network.events.forEach((id, leaf) => {
-      shares.set(id, (slope.get(leaf) ?? 0) * leafValue(leaf));
+    const { events, gates } = this.network;
+    const leafValue = new Float64Array(events.length + gates.length);
+    events.forEach((id, leaf) => {
+      leafValue[leaf] = of(id);
     });
-    return shares;
+    const { value, slopes } = evaluated([...this.families.values()], leafValue, 'all');
+    const slope = slopes();
+    const shareOf = (leaf: number): number => (slope[leaf] as number) * (leafValue[leaf] as number);
+    return { sum: value, withEvent: new Map(events.map((id, leaf) => [id, shareOf(leaf)])) };
   }
 }
+
+const ONE_EVENT = [0, 1];
+const countsOf = ({ diagram, counts }: Family): readonly number[] => counts[diagram.root] ?? [];
 
 const byId = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 

@@ -10,25 +10,39 @@ export interface Share {
  * What the children of a gate share, children being gates of the other kind: a child that holds all of another adds nothing
  * (x and y, beside x, y and z); then, again and again, what most of them have in common. Children that others use too can
  * be dropped but not taken apart.
+ * @param times room to count in, by node; all zero before and after
  */
 export function shareOut(
   children: readonly number[],
   inputsOf: (child: number) => readonly number[],
   isOwn: (child: number) => boolean,
+  times: Int32Array,
 ): readonly Share[] {
+  const holders = holdersOf(children, inputsOf, times);
+  if (holders.size === 0) return [];
+  const absorbed = absorbedIn(children, inputsOf, holders);
+  const shares: Share[] = absorbed.size > 0 ? [{ children: [...absorbed], shared: [], rests: null }] : [];
+  return [...shares, ...factorsOf(inputsOf, holders, (child) => isOwn(child) && !absorbed.has(child))];
+}
+
+/** Inputs that two children or more have, with those that have them. */
+function holdersOf(
+  children: readonly number[],
+  inputsOf: (child: number) => readonly number[],
+  times: Int32Array,
+): Map<number, number[]> {
   const holders = new Map<number, number[]>();
+  for (const child of children) for (const node of inputsOf(child)) times[node] = (times[node] as number) + 1;
   for (const child of children) {
     for (const node of inputsOf(child)) {
+      if ((times[node] as number) < 2) continue;
       const known = holders.get(node);
       if (known) known.push(child);
       else holders.set(node, [child]);
     }
   }
-  for (const [node, list] of holders) if (list.length < 2) holders.delete(node);
-  if (holders.size === 0) return [];
-  const absorbed = absorbedIn(children, inputsOf, holders);
-  const shares: Share[] = absorbed.size > 0 ? [{ children: [...absorbed], shared: [], rests: null }] : [];
-  return [...shares, ...factorsOf(inputsOf, holders, (child) => isOwn(child) && !absorbed.has(child))];
+  for (const child of children) for (const node of inputsOf(child)) times[node] = 0;
+  return holders;
 }
 
 /** Children that hold every input of another. Of two alike, the later one goes. */

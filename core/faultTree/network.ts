@@ -166,7 +166,8 @@ class Builder {
   private plain(op: 'and' | 'or', nodes: readonly number[]): number {
     const [idle, final] = op === 'and' ? [ALWAYS, NEVER] : [NEVER, ALWAYS];
     if (nodes.includes(final)) return final;
-    const inputs = [...new Set(nodes)].filter((node) => node !== idle);
+    const isPlain = nodes.length === 2 && nodes[0] !== nodes[1] && !nodes.includes(idle);
+    const inputs = isPlain ? nodes : [...new Set(nodes)].filter((node) => node !== idle);
     if (inputs.length === 0) return idle;
     return inputs.length === 1 ? (inputs[0] as number) : this.add(op, op === 'or' ? 1 : inputs.length, inputs);
   }

@@ -5,7 +5,9 @@ import type { Network, NumberedGate } from './network.ts';
 export interface Loose {
   op: NumberedGate['op'];
   k: number;
-  inputs: number[];
+  inputs: readonly number[];
+  /** Round in which it was last made or changed. */
+  changed: number;
 }
 
 /** Rounds of rewriting; each is one of plain laws, so stopping early only leaves a larger network, never a wrong one. */
@@ -32,26 +34,34 @@ class Rewriting {
   private readonly events: readonly string[];
   private top: number;
   /** Nodes marked with the running number of the gate that is looked at: a set that costs nothing to empty. */
-  private readonly marks: number[] = [];
+  private marks: Int32Array;
   private mark = 0;
+  /** Room for factor.ts to count in. */
+  private times: Int32Array;
+  private now = 0;
+  private usesBefore: Int32Array = new Int32Array(0);
 
   constructor({ events, gates, top }: Network) {
     this.events = events;
     this.count = events.length;
     this.top = top;
-    this.gates = gates.map(({ op, k, inputs }) => ({ op, k, inputs: [...inputs] }));
+    this.gates = gates.map(({ op, k, inputs }) => ({ op, k, inputs, changed: 0 }));
+    this.marks = new Int32Array(events.length + 2 * gates.length);
+    this.times = new Int32Array(this.marks.length);
   }
 
   /** One pass of every law over all gates, inputs first; whether anything changed. */
   round(): boolean {
     const order = this.order();
     const uses = this.uses(order);
+    this.now += 1;
     let changed = false;
     for (const node of order) {
       const gate = this.gate(node);
       if (gate.op === 'atleast') changed = this.replaceSingles(gate) || changed;
       else changed = this.tidy(gate, uses) || this.factor(gate, uses) || changed;
     }
+    this.usesBefore = uses;
     while (this.isSingle(this.top)) this.top = this.gate(this.top).inputs[0] as number;
     return changed;
   }
@@ -63,70 +73,87 @@ class Rewriting {
 
   private replaceSingles(gate: Loose): boolean {
     if (!gate.inputs.some((input) => this.isSingle(input))) return false;
-    gate.inputs = gate.inputs.map((input) => (this.isSingle(input) ? (this.gate(input).inputs[0] as number) : input));
+    const inputs = gate.inputs.map((input) => (this.isSingle(input) ? (this.gate(input).inputs[0] as number) : input));
+    this.change(gate, inputs);
     return true;
   }
 
   /** Gates of one input replaced, gates of the same kind merged, repeated inputs and absorbed gates dropped. */
   private tidy(gate: Loose, uses: Int32Array): boolean {
-    const before = gate.inputs;
-    const opens = (input: number): boolean => {
-      if (input < this.count) return false;
-      const { op, inputs } = this.gate(input);
-      return op !== 'atleast' && (inputs.length === 1 || (op === gate.op && uses[input] === 1));
-    };
-    const joined = before.some(opens)
-      ? before.flatMap((input) => (opens(input) ? this.gate(input).inputs : [input]))
-      : before;
-    const mark = this.markAll(joined);
-    const kept = joined.filter((input) => {
-      const isFirst = this.marks[input] === mark;
-      this.marks[input] = -mark;
-      return isFirst;
-    });
-    const left = kept.filter((input) => !this.isAbsorbed(gate, input, -mark));
-    if (joined === before && left.length === before.length) return false;
-    gate.inputs = left;
-    if (gate.op === 'and') gate.k = left.length;
+    this.mark += 1;
+    const joined: number[] = [];
+    let opened = false;
+    for (const input of gate.inputs) {
+      if (!this.opens(gate, input, uses)) {
+        this.take(input, joined);
+        continue;
+      }
+      opened = true;
+      for (const inner of this.gate(input).inputs) this.take(inner, joined);
+    }
+    let absorbed = false;
+    for (const input of joined) absorbed = absorbed || this.isAbsorbed(gate, input);
+    if (!opened && !absorbed && joined.length === gate.inputs.length) return false;
+    this.change(gate, absorbed ? joined.filter((input) => !this.isAbsorbed(gate, input)) : joined);
     return true;
   }
 
-  private markAll(nodes: readonly number[]): number {
-    this.mark += 1;
-    for (const node of nodes) this.marks[node] = this.mark;
-    return this.mark;
+  /** Whether what is inside an input can stand for it: one thing alone, or a gate of the same kind that is nobody else's. */
+  private opens(gate: Loose, input: number, uses: Int32Array): boolean {
+    if (input < this.count) return false;
+    const { op, inputs } = this.gate(input);
+    return op !== 'atleast' && (inputs.length === 1 || (op === gate.op && uses[input] === 1));
+  }
+
+  private take(input: number, into: number[]): void {
+    if (this.marks[input] === this.mark) return;
+    this.marks[input] = this.mark;
+    into.push(input);
   }
 
   /** x or (x and y): the second adds nothing. */
-  private isAbsorbed(gate: Loose, input: number, direct: number): boolean {
+  private isAbsorbed(gate: Loose, input: number): boolean {
     if (input < this.count) return false;
     const inner = this.gate(input);
     if (inner.op === gate.op || inner.op === 'atleast') return false;
-    return inner.inputs.some((node) => this.marks[node] === direct);
+    for (const node of inner.inputs) if (this.marks[node] === this.mark) return true;
+    return false;
+  }
+
+  private change(gate: Loose, inputs: readonly number[]): void {
+    gate.inputs = inputs;
+    gate.changed = this.now;
+    if (gate.op === 'and') gate.k = inputs.length;
   }
 
   /** Takes out what several children of the other kind share. */
   private factor(gate: Loose, uses: Int32Array): boolean {
-    if (gate.op === 'atleast') return false;
+    if (gate.op === 'atleast' || !this.isFresh(gate, uses)) return false;
     const { op } = gate;
     const other = op === 'and' ? 'or' : 'and';
     const children = gate.inputs.filter((input) => input >= this.count && this.gate(input).op === other);
     if (children.length < 2) return false;
     const inputsOf = (child: number): readonly number[] => this.gate(child).inputs;
-    const shares = shareOut(children, inputsOf, (child) => uses[child] === 1);
+    const shares = shareOut(children, inputsOf, (child) => uses[child] === 1, this.times);
     if (shares.length === 0) return false;
     const gone = new Set(shares.flatMap(({ children: taken }) => taken));
-    gate.inputs = gate.inputs.filter((input) => !gone.has(input));
+    const inputs = gate.inputs.filter((input) => !gone.has(input));
     for (const { shared, rests } of shares) {
       if (rests === null) continue;
-      const inner = this.add(
-        op,
-        rests.map((inputs) => this.one(other, inputs)),
-      );
-      gate.inputs.push(this.one(other, [...shared, inner]));
+      const alternatives = rests.map((rest) => this.one(other, rest));
+      inputs.push(this.one(other, [...shared, this.add(op, alternatives)]));
     }
-    if (gate.op === 'and') gate.k = gate.inputs.length;
+    this.change(gate, inputs);
     return true;
+  }
+
+  /** Whether a gate or a child, or who else uses a child, is other than when it was last looked at. */
+  private isFresh(gate: Loose, uses: Int32Array): boolean {
+    const last = this.now - 1;
+    if (gate.changed >= last) return true;
+    return gate.inputs.some(
+      (input) => input >= this.count && (this.gate(input).changed >= last || uses[input] !== this.usesBefore[input]),
+    );
   }
 
   /**
@@ -143,8 +170,7 @@ class Rewriting {
       if (uses[node] === 1 && gate.inputs.every((input) => alone.has(input))) alone.add(node);
       const lone = gate.inputs.filter((input) => alone.has(input));
       if (gate.op === 'atleast' || lone.length < 2 || lone.length === gate.inputs.length) continue;
-      gate.inputs = [this.add(gate.op, lone), ...gate.inputs.filter((input) => !alone.has(input))];
-      if (gate.op === 'and') gate.k = gate.inputs.length;
+      this.change(gate, [this.add(gate.op, lone), ...gate.inputs.filter((input) => !alone.has(input))]);
     }
   }
 
@@ -170,7 +196,13 @@ class Rewriting {
   }
 
   private add(op: 'and' | 'or', inputs: readonly number[]): number {
-    return this.count + this.gates.push({ op, k: op === 'and' ? inputs.length : 1, inputs: [...inputs] }) - 1;
+    const k = op === 'and' ? inputs.length : 1;
+    const node = this.count + this.gates.push({ op, k, inputs, changed: this.now }) - 1;
+    if (node >= this.marks.length) {
+      this.marks = longer(this.marks);
+      this.times = longer(this.times);
+    }
+    return node;
   }
 
   /** Gates below the top, inputs before what they feed, by a depth-first walk without recursion. */
@@ -202,4 +234,10 @@ class Rewriting {
     for (const node of order) for (const input of this.gate(node).inputs) uses[input] = (uses[input] as number) + 1;
     return uses;
   }
+}
+
+function longer(short: Int32Array): Int32Array {
+  const long = new Int32Array(2 * short.length + 2);
+  long.set(short);
+  return long;
 }

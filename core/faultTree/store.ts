@@ -25,8 +25,7 @@ export class NodeStore {
   limit = Number.POSITIVE_INFINITY;
   /** Codes of operations not used yet: results that hold only for some variables' meaning get codes of their own. */
   nextCode = 16;
-  private marks = new Int32Array(START);
-  private mark = 0;
+  private places = new Int32Array(START);
   private buckets = new Int32Array(2 * START);
   private cache = new Int32Array(STRIDE * START);
 
@@ -60,23 +59,28 @@ export class NodeStore {
     return result;
   }
 
-  /** Nodes below and with a root, children before parents: a child is always made before what stands on it. */
-  below(root: number): Int32Array {
-    if (root <= ONE) return new Int32Array(0);
-    if (this.marks.length < this.variable.length) this.marks = new Int32Array(this.variable.length);
-    this.mark += 1;
-    const { marks, mark } = this;
-    const found = [root];
-    marks[root] = mark;
+  /**
+   * Nodes below and with a root, children before parents (a child is always made before what stands on it), and the place of
+   * each, terminals first. The places hold until the next call.
+   */
+  below(root: number): { nodes: Int32Array; placeOf: (node: number) => number } {
+    if (this.places.length < this.variable.length) this.places = new Int32Array(this.variable.length);
+    const { places } = this;
+    const found = root > ONE ? [root] : [];
+    places[root] = -1;
     for (let at = 0; at < found.length; at += 1) {
       const node = found[at] as number;
       for (const child of [this.low[node] as number, this.high[node] as number]) {
-        if (child <= ONE || marks[child] === mark) continue;
-        marks[child] = mark;
+        if (child <= ONE || places[child] === -1) continue;
+        places[child] = -1;
         found.push(child);
       }
     }
-    return Int32Array.from(found).sort();
+    const nodes = Int32Array.from(found).sort();
+    nodes.forEach((node, index) => {
+      places[node] = index + 2;
+    });
+    return { nodes, placeOf: (node) => (node <= ONE ? node : (places[node] as number)) };
   }
 
   private entry(operation: number, a: number, b: number, n: number): number {

@@ -3,8 +3,9 @@ import { cutSetsOf } from './cutSets.ts';
 import { Functions } from './functions.ts';
 import { type Module, modulesOf } from './modules.ts';
 import { ALWAYS, type Network, networksOf } from './network.ts';
-import { ORDER_RULES, type Ordered, orderLeaves } from './order.ts';
+import { ORDER_RULES, orderLeaves } from './order.ts';
 import { NodeStore, ONE, OutOfNodes, ZERO } from './store.ts';
+import { diagramBelow, evaluated, type Solved } from './sweeps.ts';
 import type { FaultTree } from './types.ts';
 import { diagramOf } from './walkGates.ts';
 
@@ -54,15 +55,8 @@ export function unavailabilityOfNetwork(
   return (of) => {
     checkProbabilities(network.events, of);
     if (isTrivial) return trivial(network, of);
-    return diagrams ? exact(network, diagrams, store, of) : bounds(network, store, of);
+    return diagrams ? exact(network, diagrams, of) : bounds(network, store, of);
   };
-}
-
-interface Diagram {
-  readonly module: Module;
-  readonly ordered: Ordered;
-  readonly root: number;
-  readonly nodes: Int32Array;
 }
 
 function trivial(network: Network, of: ProbabilityOf): Unavailability {
@@ -72,8 +66,8 @@ function trivial(network: Network, of: ProbabilityOf): Unavailability {
 }
 
 /** The diagrams of all modules, or null when one of them fits no budget in any order. */
-function buildAll(network: Network, store: NodeStore, maxNodes: number): readonly Diagram[] | null {
-  const list: Diagram[] = [];
+function buildAll(network: Network, store: NodeStore, maxNodes: number): readonly Solved[] | null {
+  const list: Solved[] = [];
   for (const module of modulesOf(network)) {
     const diagram = build(network, module, store, maxNodes);
     if (diagram === null) {
@@ -87,7 +81,7 @@ function buildAll(network: Network, store: NodeStore, maxNodes: number): readonl
 }
 
 /** Every order under a small budget, then every order under a large one: the order decides the size. */
-function build(network: Network, module: Module, store: NodeStore, maxNodes: number): Diagram | null {
+function build(network: Network, module: Module, store: NodeStore, maxNodes: number): Solved | null {
   const functions = new Functions(store);
   const algebra = {
     and: (a: number, b: number) => functions.and(a, b),
@@ -103,7 +97,7 @@ function build(network: Network, module: Module, store: NodeStore, maxNodes: num
         const root = diagramOf(network, module, store, algebra, (leaf) =>
           functions.single(ordered.levelOf.get(leaf) ?? 0),
         );
-        return { module, ordered, root, nodes: store.below(root) };
+        return { top: module.top, diagram: diagramBelow(store, root, ordered.leaves) };
       } catch (error) {
         if (!(error instanceof OutOfNodes)) throw error;
       }
@@ -112,60 +106,24 @@ function build(network: Network, module: Module, store: NodeStore, maxNodes: num
   return null;
 }
 
-function exact(network: Network, list: readonly Diagram[], store: NodeStore, of: ProbabilityOf): Unavailability {
+function exact(network: Network, list: readonly Solved[], of: ProbabilityOf): Unavailability {
   const leafValue = new Float64Array(network.events.length + network.gates.length);
   network.events.forEach((id, leaf) => {
     leafValue[leaf] = of.get(id) ?? 0;
   });
-  const values = list.map((diagram) => {
-    const at = valuesOf(diagram, store, leafValue);
-    leafValue[diagram.module.top] = at.get(diagram.root) ?? Number(diagram.root === ONE);
-    return at;
-  });
-  const slope = new Float64Array(leafValue.length);
-  slope[network.top] = 1;
-  for (let index = list.length - 1; index >= 0; index -= 1) {
-    const diagram = list[index];
-    const at = values[index];
-    if (diagram && at) addSlopes(diagram, store, at, leafValue, slope);
-  }
-  const value = leafValue[network.top] as number;
-  const birnbaum = new Map(network.events.map((id, leaf) => [id, slope[leaf] as number]));
-  return { lowest: value, highest: value, isExact: true, birnbaum };
-}
-
-/** Probability of every node, children first: p of high and 1 - p of low. */
-function valuesOf({ ordered, nodes }: Diagram, store: NodeStore, leafValue: Float64Array): Map<number, number> {
-  const at = new Map([
-    [ZERO, 0],
-    [ONE, 1],
-  ]);
-  for (const node of nodes) {
-    const p = leafValue[ordered.leaves[store.variable[node] as number] as number] as number;
-    const [low, high] = [at.get(store.low[node] as number) as number, at.get(store.high[node] as number) as number];
-    at.set(node, p * high + (1 - p) * low);
-  }
-  return at;
-}
-
-/** One sweep from the root: what reaches each node, and how the top changes with the leaf there. */
-function addSlopes(
-  { module, ordered, root, nodes }: Diagram,
-  store: NodeStore,
-  at: ReadonlyMap<number, number>,
-  leafValue: Float64Array,
-  slope: Float64Array,
-): void {
-  const weight = new Map([[root, slope[module.top] as number]]);
-  for (const node of nodes.toReversed()) {
-    const leaf = ordered.leaves[store.variable[node] as number] as number;
-    const p = leafValue[leaf] as number;
-    const [low, high] = [store.low[node] as number, store.high[node] as number];
-    const w = weight.get(node) ?? 0;
-    slope[leaf] = (slope[leaf] as number) + w * ((at.get(high) as number) - (at.get(low) as number));
-    weight.set(high, (weight.get(high) ?? 0) + w * p);
-    weight.set(low, (weight.get(low) ?? 0) + w * (1 - p));
-  }
+  const { value, slopes } = evaluated(list, leafValue, 'rest');
+  let birnbaum: ReadonlyMap<string, number> | null = null;
+  return {
+    lowest: value,
+    highest: value,
+    isExact: true,
+    get birnbaum() {
+      if (birnbaum) return birnbaum;
+      const slope = slopes();
+      birnbaum = new Map(network.events.map((id, leaf) => [id, slope[leaf] as number]));
+      return birnbaum;
+    },
+  };
 }
 
 /**
