@@ -88,9 +88,7 @@ describe('the steel ketch, as found', () => {
       BC,
     ],
   ];
-  it.each(rows)('%s', (...row) => {
-    expectReasons('brannoch-tern', row);
-  });
+  for (const row of rows) it(row[0], () => expectReasons('brannoch-tern', row));
 });
 
 describe('the catamaran, as found', () => {
@@ -170,7 +168,5 @@ describe('the catamaran, as found', () => {
     ['Lightning on the mast', /VHF-1 is gone; VHF-2 is gone/, VH, DA, AT, /AIS-1 is gone/, CARRIED, CARRIED, BC],
     ['Abandon to the raft', /VHF-1 is gone; VHF-2 is gone/, VH, DA, AT, /AIS-1 is gone/, CARRIED, CARRIED, BC],
   ];
-  it.each(rows)('%s', (...row) => {
-    expectReasons('vessarine', row);
-  });
+  for (const row of rows) it(row[0], () => expectReasons('vessarine', row));
 });
