@@ -67,7 +67,12 @@ export function lightningEvent(build: Build, placed: readonly Placed[]): Failure
   }
   const [main] = [...build.project.boat.masts].sort((a, b) => b.truckZM - a.truckZM);
   const label = main ? `Lightning on the ${main.name.toLowerCase()}` : 'Lightning';
-  const note = 'Everything joined to an antenna or to the ship’s supply is taken as gone; unplugged sets live.';
+  const tags = placed.filter(({ item }) => unplugged.has(item.id)).map(({ item }) => item.tag);
+  const spare =
+    tags.length > 0
+      ? `unplugged in storms, and so spared: ${tags.join(', ')}`
+      : 'no set is recorded as unplugged in storms';
+  const note = `Everything joined to an antenna or to the ship’s supply is taken as gone; ${spare}.`;
   return { id: 'lightning', label, kind: 'lightning', downIds, note };
 }
 
