@@ -1,7 +1,8 @@
-import { Families } from './families.ts';
+import { EVERY_ORDER, Families } from './families.ts';
+import { functionOf, SMALL_BUDGET } from './functions.ts';
 import { type Module, modulesOf } from './modules.ts';
 import { ALWAYS, type Network, networksOf } from './network.ts';
-import { orderLeaves } from './order.ts';
+import { type Ordered, orderLeaves } from './order.ts';
 import { productOf, sumOf } from './orders.ts';
 import { NodeStore, ONE, ZERO } from './store.ts';
 import { type Diagram, diagramBelow, evaluated, type Solved } from './sweeps.ts';
@@ -33,9 +34,6 @@ export interface CutSets {
 interface Family extends Solved {
   readonly counts: readonly (readonly number[])[];
 }
-
-/** High enough for any tree: no set is longer than there are events. */
-const EVERY_ORDER = 1 << 20;
 
 /**
  * Minimal cut sets of a coherent tree, exact up to an order, or all of them.
@@ -105,24 +103,29 @@ class CutSetReader {
     return family;
   }
 
+  /** By way of the module's function where that is small, for it is quickly made; else family by family, cut off on the way. */
   private solve(module: Module): Family {
     const { network, store, order } = this;
-    const { leaves, levelOf } = orderLeaves(network, module, 'as given');
-    const families = new Families(
-      store,
-      leaves.map((leaf) => this.lowestOrder(leaf)),
-    );
+    const ordered = orderLeaves(network, module, 'as given');
+    const weights = ordered.leaves.map((leaf) => this.lowestOrder(leaf));
+    const families = new Families(store, weights);
+    const whole = functionOf(network, module, ordered, store, SMALL_BUDGET);
+    const root = whole === null ? this.familyByGates(module, ordered, families) : families.minimalOf(whole, order);
+    const diagram = diagramBelow(store, root, ordered.leaves);
+    return { top: module.top, diagram, counts: this.countsIn(diagram) };
+  }
+
+  private familyByGates(module: Module, { levelOf }: Ordered, families: Families): number {
+    const { network, store, order } = this;
     const algebra = {
       and: (a: number, b: number) => families.product(a, b, order),
       or: (a: number, b: number) => families.union(a, b),
       never: ZERO,
       always: ONE,
     };
-    const root = diagramOf(network, module, store, algebra, (leaf) =>
+    return diagramOf(network, module, store, algebra, (leaf) =>
       this.lowestOrder(leaf) > order ? ZERO : families.single(levelOf.get(leaf) ?? 0),
     );
-    const diagram = diagramBelow(store, root, leaves);
-    return { top: module.top, diagram, counts: this.countsIn(diagram) };
   }
 
   private lowestOrder(leaf: number): number {

@@ -2,6 +2,9 @@ import { type NodeStore, ONE, ZERO } from './store.ts';
 
 const PLAIN_CODES = 8;
 
+/** In place of a highest order: all sets. No set is longer than there are events. */
+export const EVERY_ORDER = 1 << 20;
+
 /**
  * Families of sets as zero-suppressed diagrams: low are the sets without the variable, high those with it, taken out. ZERO
  * holds no set, ONE only the empty one. Every family is kept minimal (no member contains another) and within an order.
@@ -17,6 +20,7 @@ export class Families {
     readonly union: number;
     readonly product: number;
     readonly upTo: number;
+    readonly minimal: number;
   };
 
   constructor(store: NodeStore, weights: readonly number[]) {
@@ -25,8 +29,8 @@ export class Families {
     // Where every variable is one event, results hold for all functions of the store; else only for these weights.
     const isPlain = weights.every((weight) => weight === 1);
     const base = isPlain ? PLAIN_CODES : store.nextCode;
-    if (!isPlain) store.nextCode += 4;
-    this.codes = { less: base, union: base + 1, product: base + 2, upTo: base + 3 };
+    if (!isPlain) store.nextCode += 5;
+    this.codes = { less: base, union: base + 1, product: base + 2, upTo: base + 3, minimal: base + 4 };
   }
 
   /** The family of one set of one variable. */
@@ -77,7 +81,7 @@ export class Families {
     const known = store.recall(codes.product, a, b, order);
     if (known >= 0) return known;
     const v = Math.min(store.variable[a] as number, store.variable[b] as number);
-    const left = order - (this.weights[v] ?? 1);
+    const left = this.leftOf(order, v);
     const [aLow, bLow] = [this.without(a, v), this.without(b, v)];
     const low = this.product(aLow, bLow, order);
     const high = left < 0 ? ZERO : this.productHaving(a, b, v, left);
@@ -102,9 +106,31 @@ export class Families {
     if (known >= 0) return known;
     const v = store.variable[family] as number;
     const [low, high] = [store.low[family] as number, store.high[family] as number];
-    const left = order - (this.weights[v] ?? 1);
+    const left = this.leftOf(order, v);
     const result = this.node(v, this.upTo(low, order), left < 0 ? ZERO : this.upTo(high, left));
     return store.remember(codes.upTo, family, 0, order, result);
+  }
+
+  /**
+   * The minimal members, up to an order, of the sets that make a function true: those that do without the variable, and those
+   * with it that hold none of them. For functions that only and and or have made.
+   * Source: minimal solutions of a binary decision diagram after Rauzy 1993 (from memory).
+   */
+  minimalOf(functionNode: number, order: number): number {
+    if (order < 0) return ZERO;
+    if (functionNode <= ONE) return functionNode;
+    const { store, codes } = this;
+    const known = store.recall(codes.minimal, functionNode, 0, order);
+    if (known >= 0) return known;
+    const v = store.variable[functionNode] as number;
+    const [fLow, fHigh] = [store.low[functionNode] as number, store.high[functionNode] as number];
+    const low = this.minimalOf(fLow, order);
+    const high = this.less(this.minimalOf(fHigh, this.leftOf(order, v)), low);
+    return store.remember(codes.minimal, functionNode, 0, order, this.node(v, low, high));
+  }
+
+  private leftOf(order: number, v: number): number {
+    return order === EVERY_ORDER ? order : order - (this.weights[v] ?? 1);
   }
 
   private without(family: number, v: number): number {

@@ -1,4 +1,8 @@
-import { type NodeStore, ONE, ZERO } from './store.ts';
+import type { Module } from './modules.ts';
+import type { Network } from './network.ts';
+import type { Ordered } from './order.ts';
+import { type NodeStore, ONE, OutOfNodes, ZERO } from './store.ts';
+import { diagramOf } from './walkGates.ts';
 
 const AND = 1;
 const OR = 2;
@@ -46,5 +50,36 @@ export class Functions {
 
   private node(variable: number, low: number, high: number): number {
     return low === high ? low : this.store.node(variable, low, high);
+  }
+}
+
+/** Nodes a module's function may take before other ways are tried: about a millisecond. */
+export const SMALL_BUDGET = 8192;
+
+/** The function of a module's top with the leaves in a given order, or null when it takes more nodes than the budget. */
+export function functionOf(
+  network: Network,
+  module: Module,
+  { levelOf }: Ordered,
+  store: NodeStore,
+  budget: number,
+): number | null {
+  const functions = new Functions(store);
+  const algebra = {
+    and: (a: number, b: number) => functions.and(a, b),
+    or: (a: number, b: number) => functions.or(a, b),
+    never: ZERO,
+    always: ONE,
+  };
+  const before = store.size;
+  store.limit = before + budget;
+  try {
+    return diagramOf(network, module, store, algebra, (leaf) => functions.single(levelOf.get(leaf) ?? 0));
+  } catch (error) {
+    if (!(error instanceof OutOfNodes)) throw error;
+    store.rewind(before);
+    return null;
+  } finally {
+    store.limit = Number.POSITIVE_INFINITY;
   }
 }

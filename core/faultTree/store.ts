@@ -114,15 +114,25 @@ export class NodeStore {
     if (length <= MAX_CACHE_ENTRIES) this.cache = new Int32Array(STRIDE * length);
   }
 
+  /** Forgets all nodes from a size on, and with them every result known. */
+  rewind(size: number): void {
+    this.size = size;
+    this.cache.fill(0);
+    this.fillBuckets(this.buckets.fill(0));
+  }
+
   private rehash(): void {
-    const buckets = new Int32Array(4 * this.buckets.length);
+    this.buckets = this.fillBuckets(new Int32Array(4 * this.buckets.length));
+  }
+
+  private fillBuckets(buckets: Int32Array<ArrayBuffer>): Int32Array<ArrayBuffer> {
     const mask = buckets.length - 1;
     for (let at = 2; at < this.size; at += 1) {
       let slot = hash(this.variable[at] as number, this.low[at] as number, this.high[at] as number) & mask;
       while (buckets[slot] !== 0) slot = (slot + 1) & mask;
       buckets[slot] = at;
     }
-    this.buckets = buckets;
+    return buckets;
   }
 }
 

@@ -1,13 +1,12 @@
 import { checkProbabilities } from './check.ts';
 import { cutSetsOf } from './cutSets.ts';
-import { Functions } from './functions.ts';
+import { functionOf, SMALL_BUDGET } from './functions.ts';
 import { type Module, modulesOf } from './modules.ts';
 import { ALWAYS, type Network, networksOf } from './network.ts';
 import { ORDER_RULES, orderLeaves } from './order.ts';
-import { NodeStore, ONE, OutOfNodes, ZERO } from './store.ts';
+import { NodeStore } from './store.ts';
 import { diagramBelow, evaluated, type Solved } from './sweeps.ts';
 import type { FaultTree } from './types.ts';
-import { diagramOf } from './walkGates.ts';
 
 /** How often the top is down. Exact where the diagram fits; else two bounds that hold for certain. */
 export interface Unavailability {
@@ -22,8 +21,8 @@ export interface Unavailability {
   readonly birnbaum: ReadonlyMap<string, number> | null;
 }
 
-/** Nodes given to a diagram in the first round of orders; in the second it gets all it may have. */
-const FIRST_BUDGET = 40_000;
+/** Nodes given to a diagram in the second round of orders; in the last it gets all it may have. */
+const MIDDLE_BUDGET = 5 * SMALL_BUDGET;
 /** Nodes a diagram may have unless the caller says otherwise: some hundred megabytes and a few seconds. */
 const MOST_NODES = 1_500_000;
 /** Order of the cut sets that the bounds are made from when no diagram fits. */
@@ -69,39 +68,22 @@ function trivial(network: Network, of: ProbabilityOf): Unavailability {
 function buildAll(network: Network, store: NodeStore, maxNodes: number): readonly Solved[] | null {
   const list: Solved[] = [];
   for (const module of modulesOf(network)) {
-    const diagram = build(network, module, store, maxNodes);
-    if (diagram === null) {
-      store.limit = Number.POSITIVE_INFINITY;
-      return null;
-    }
-    list.push(diagram);
+    const solved = build(network, module, store, maxNodes);
+    if (solved === null) return null;
+    list.push(solved);
   }
-  store.limit = Number.POSITIVE_INFINITY;
   return list;
 }
 
-/** Every order under a small budget, then every order under a large one: the order decides the size. */
+/** Every order under a small budget, then every order under a larger one: the order decides the size. */
 function build(network: Network, module: Module, store: NodeStore, maxNodes: number): Solved | null {
-  const functions = new Functions(store);
-  const algebra = {
-    and: (a: number, b: number) => functions.and(a, b),
-    or: (a: number, b: number) => functions.or(a, b),
-    never: ZERO,
-    always: ONE,
-  };
-  for (const budget of [Math.min(FIRST_BUDGET, maxNodes), maxNodes]) {
+  for (const budget of [SMALL_BUDGET, MIDDLE_BUDGET, maxNodes]) {
     for (const rule of ORDER_RULES) {
       const ordered = orderLeaves(network, module, rule);
-      store.limit = store.size + budget;
-      try {
-        const root = diagramOf(network, module, store, algebra, (leaf) =>
-          functions.single(ordered.levelOf.get(leaf) ?? 0),
-        );
-        return { top: module.top, diagram: diagramBelow(store, root, ordered.leaves) };
-      } catch (error) {
-        if (!(error instanceof OutOfNodes)) throw error;
-      }
+      const root = functionOf(network, module, ordered, store, Math.min(budget, maxNodes));
+      if (root !== null) return { top: module.top, diagram: diagramBelow(store, root, ordered.leaves) };
     }
+    if (budget >= maxNodes) break;
   }
   return null;
 }
