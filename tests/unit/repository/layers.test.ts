@@ -60,6 +60,18 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'core/model',
     'core/units',
   ],
+  'core/advice': [
+    'core/assess.ts',
+    'core/edit',
+    'core/redundancy',
+    'core/faultTree',
+    'core/reach',
+    'core/links',
+    'core/power',
+    'core/catalogue',
+    'core/model',
+    'core/units',
+  ],
   'core/assess.ts': [
     'core/audit',
     'core/redundancy',
