@@ -1,67 +1,105 @@
-import type { FaultModel } from './types.ts';
+import type { FaultModel, Gate } from './types.ts';
+
+/** A sound model by numbers: events first, then gates, then causes. */
+export interface IndexedModel {
+  readonly names: readonly string[];
+  readonly numberOf: ReadonlyMap<string, number>;
+  /** By number; nothing at an event or a cause. */
+  readonly gates: readonly (IndexedGate | undefined)[];
+  /** Causes that hit an event or gate, by its number. */
+  readonly causesOf: ReadonlyMap<number, readonly number[]>;
+}
+
+export interface IndexedGate {
+  readonly op: Gate['op'];
+  readonly k: number;
+  readonly inputs: readonly number[];
+}
 
 /**
- * Refuses a model that no answer could be right for.
+ * Numbers a model, and refuses one that no answer could be right for.
  * @throws RangeError with a sentence that names the gate or event and says how to mend it: an id used twice or not known, a
  * vote without a whole number, a circle
  */
-export function checkModel(model: FaultModel): void {
-  const ids = new Set<string>();
-  for (const id of [...model.events, ...model.gates.keys(), ...model.causes.map((cause) => cause.id)]) {
-    if (ids.has(id))
+export function indexed(model: FaultModel): IndexedModel {
+  const names = [...model.events, ...model.gates.keys(), ...model.causes.map((cause) => cause.id)];
+  const numberOf = new Map<string, number>();
+  for (const id of names) {
+    if (numberOf.has(id))
       throw new RangeError(`The fault tree uses the name "${id}" twice: give each event, gate and cause its own.`);
-    ids.add(id);
+    numberOf.set(id, numberOf.size);
   }
+  const gates = new Array<IndexedGate | undefined>(names.length).fill(undefined);
+  let number = model.events.length;
   for (const [id, gate] of model.gates) {
-    for (const input of gate.inputs) {
-      if (!ids.has(input))
-        throw new RangeError(`Gate "${id}" has the input "${input}", which is nowhere in the fault model.`);
-    }
-    if (gate.op === 'atleast' && !(Number.isInteger(gate.k) && (gate.k ?? -1) >= 0)) {
-      throw new RangeError(
-        `Gate "${id}" asks for at least ${gate.k} of its inputs: that must be a whole number from 0.`,
-      );
-    }
+    gates[number] = indexedGate(id, gate, numberOf);
+    number += 1;
   }
-  for (const cause of model.causes) {
-    for (const hit of cause.hits) {
-      if (!ids.has(hit))
-        throw new RangeError(`Cause "${cause.id}" hits "${hit}", which is nowhere in the fault model.`);
+  const causesOf = new Map<number, number[]>();
+  for (const { id, hits } of model.causes) {
+    for (const hit of new Set(hits)) {
+      const at = numberOf.get(hit);
+      if (at === undefined)
+        throw new RangeError(
+          `Cause "${id}" hits "${hit}", which is nowhere in the fault model: add it, or leave it out of the cause.`,
+        );
+      const known = causesOf.get(at);
+      if (known) known.push(number);
+      else causesOf.set(at, [number]);
     }
+    number += 1;
   }
-  checkCircles(model);
+  const made = { names, numberOf, gates, causesOf };
+  refuseCircles(made);
+  return made;
 }
 
+function indexedGate(id: string, { op, inputs, k }: Gate, numberOf: ReadonlyMap<string, number>): IndexedGate {
+  if (op === 'atleast' && !(Number.isInteger(k) && (k ?? -1) >= 0)) {
+    throw new RangeError(`Gate "${id}" asks for at least ${k} of its inputs: that must be a whole number from 0.`);
+  }
+  const numbers = inputs.map((input) => {
+    const at = numberOf.get(input);
+    if (at === undefined)
+      throw new RangeError(
+        `Gate "${id}" has the input "${input}", which is nowhere in the fault model: add it, or take it out of the gate.`,
+      );
+    return at;
+  });
+  return { op, k: k ?? 0, inputs: numbers };
+}
+
+const OPEN = 1;
+const DONE = 2;
+
 /** Depth first over gates; a gate met again while it is still open closes a circle. */
-function checkCircles({ gates }: FaultModel): void {
-  const done = new Set<string>();
-  for (const start of gates.keys()) {
-    const trail: string[] = [];
-    const open = new Set<string>();
-    const stack = [start];
+function refuseCircles({ names, gates }: IndexedModel): void {
+  const state = new Uint8Array(names.length);
+  const stack: number[] = [];
+  for (let start = 0; start < gates.length; start += 1) {
+    stack.push(start);
     while (stack.length > 0) {
-      const id = stack.at(-1) as string;
-      if (done.has(id) || open.has(id)) {
+      const at = stack.at(-1) as number;
+      const gate = gates[at];
+      if (gate === undefined || state[at] !== 0) {
+        if (state[at] === OPEN) state[at] = DONE;
         stack.pop();
-        if (open.delete(id)) {
-          trail.pop();
-          done.add(id);
-        }
         continue;
       }
-      open.add(id);
-      trail.push(id);
-      for (const input of gates.get(id)?.inputs ?? []) {
-        if (open.has(input)) {
-          const circle = [...trail.slice(trail.indexOf(input)), input];
-          throw new RangeError(
-            `The fault tree runs in a circle: ${circle.join(', ')}. Cut it where a supply feeds itself.`,
-          );
-        }
-        if (gates.has(input) && !done.has(input)) stack.push(input);
+      state[at] = OPEN;
+      for (const input of gate.inputs) {
+        if (state[input] === OPEN) throw circle(names, stack, state, input);
+        if (state[input] === 0 && gates[input]) stack.push(input);
       }
     }
   }
+}
+
+/** The open gates on the stack are the way down to where the circle closes. */
+function circle(names: readonly string[], stack: readonly number[], state: Uint8Array, closing: number): RangeError {
+  const open = [...new Set(stack.filter((at) => state[at] === OPEN))];
+  const around = [...open.slice(open.indexOf(closing)), closing].map((at) => names[at]);
+  return new RangeError(`The fault tree runs in a circle: ${around.join(', ')}. Cut it where a supply feeds itself.`);
 }
 
 /**

@@ -1,4 +1,4 @@
-import { checkModel } from './check.ts';
+import { type IndexedGate, type IndexedModel, indexed } from './check.ts';
 import { rewritten } from './rewrite.ts';
 import type { FaultModel, Gate } from './types.ts';
 
@@ -20,6 +20,7 @@ export interface NumberedGate {
 /** Constants in place of a node. */
 export const NEVER = -1;
 export const ALWAYS = -2;
+const UNMADE = -3;
 
 /**
  * Networks of a model, one per top: causes as events beside what they hit, constants and single inputs gone, repeated inputs
@@ -28,8 +29,7 @@ export const ALWAYS = -2;
  * neither a gate nor an event
  */
 export function plainNetworksOf(model: FaultModel): (top: string) => Network {
-  checkModel(model);
-  const builder = new Builder(model);
+  const builder = new Builder(indexed(model));
   return (top) => builder.network(top);
 }
 
@@ -55,29 +55,23 @@ function isSameList<T>(a: readonly T[], b: readonly T[]): boolean {
 class Builder {
   /** Node by node: the id of an event, or a gate. */
   private readonly nodes: (string | NumberedGate)[] = [];
-  private readonly known = new Map<string, number>();
+  /** Node of each name of the model, once it is made. */
+  private readonly known: Int32Array;
   /** Gates by a number made of their inputs, so that equal ones are found. */
   private readonly alike = new Map<number, number[]>();
-  private readonly causesOf = new Map<string, string[]>();
-  private readonly model: FaultModel;
+  private readonly model: IndexedModel;
 
-  constructor(model: FaultModel) {
+  constructor(model: IndexedModel) {
     this.model = model;
-    for (const cause of model.causes) {
-      for (const hit of new Set(cause.hits)) {
-        const known = this.causesOf.get(hit);
-        if (known) known.push(cause.id);
-        else this.causesOf.set(hit, [cause.id]);
-      }
-    }
+    this.known = new Int32Array(model.names.length).fill(UNMADE);
   }
 
   /** What a top is made of, events in the order the depth-first walk meets them. */
-  network(top: string): Network {
-    const { events: names, gates: known, causes } = this.model;
-    if (!known.has(top) && !names.includes(top) && !causes.some(({ id }) => id === top))
+  network(topName: string): Network {
+    const top = this.model.numberOf.get(topName);
+    if (top === undefined)
       throw new RangeError(
-        `The top "${top}" is neither a gate nor an event of the fault tree: name one of its gates as the top.`,
+        `The top "${topName}" is neither a gate nor an event of the fault tree: name one of its gates as the top.`,
       );
     const root = this.nodeOf(top);
     if (root < 0) return { events: [], gates: [], top: root };
@@ -125,42 +119,43 @@ class Builder {
   }
 
   /** Depth first without recursion, so that no depth of tree can exhaust the stack. */
-  private nodeOf(top: string): number {
+  private nodeOf(top: number): number {
+    const { known, model } = this;
     const stack = [top];
     while (stack.length > 0) {
-      const id = stack.at(-1) as string;
+      const at = stack.at(-1) as number;
       const before = stack.length;
-      if (!this.known.has(id)) {
-        const inputs = this.model.gates.get(id)?.inputs ?? [];
-        for (let i = inputs.length - 1; i >= 0; i -= 1) {
-          const input = inputs[i] as string;
-          if (!this.known.has(input)) stack.push(input);
+      const gate = model.gates[at];
+      if (gate && known[at] === UNMADE) {
+        for (let i = gate.inputs.length - 1; i >= 0; i -= 1) {
+          const input = gate.inputs[i] as number;
+          if (known[input] === UNMADE) stack.push(input);
         }
       }
       if (stack.length > before) continue;
       stack.pop();
-      if (!this.known.has(id)) this.known.set(id, this.build(id));
+      if (known[at] === UNMADE) known[at] = this.build(at, gate);
     }
-    return this.known.get(top) as number;
+    return known[top] as number;
   }
 
-  private build(id: string): number {
-    const gate = this.model.gates.get(id);
-    const own = gate ? this.gate(gate) : this.event(id);
-    const causes = this.causesOf.get(id);
-    if (!causes) return own;
-    return this.plain('or', [own, ...causes.map((cause) => this.known.get(cause) ?? this.event(cause))]);
+  private build(at: number, gate: IndexedGate | undefined): number {
+    const own = gate ? this.gate(gate) : this.event(at);
+    const causes = this.model.causesOf.get(at);
+    return causes ? this.plain('or', [own, ...causes.map((cause) => this.event(cause))]) : own;
   }
 
-  private event(id: string): number {
-    const node = this.nodes.push(id) - 1;
-    this.known.set(id, node);
+  /** An event, or a cause met beside what it hits. */
+  private event(at: number): number {
+    if (this.known[at] !== UNMADE) return this.known[at] as number;
+    const node = this.nodes.push(this.model.names[at] as string) - 1;
+    this.known[at] = node;
     return node;
   }
 
-  private gate({ op, inputs, k }: Gate): number {
-    const nodes = inputs.map((input) => this.known.get(input) as number);
-    return op === 'atleast' ? this.vote(k ?? 0, nodes) : this.plain(op, nodes);
+  private gate({ op, inputs, k }: IndexedGate): number {
+    const nodes = inputs.map((input) => this.known[input] as number);
+    return op === 'atleast' ? this.vote(k, nodes) : this.plain(op, nodes);
   }
 
   private plain(op: 'and' | 'or', nodes: readonly number[]): number {
