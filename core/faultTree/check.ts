@@ -103,13 +103,18 @@ function circle(names: readonly string[], stack: readonly number[], state: Uint8
 }
 
 /**
- * Probabilities of the events a top hangs on.
+ * Probabilities of the events a top hangs on, in their order.
  * @throws RangeError naming the event whose probability is missing or outside 0 to 1
  */
-export function checkProbabilities(events: readonly string[], of: ReadonlyMap<string, number>): void {
-  for (const id of events) {
+export function checkedProbabilities(events: readonly string[], of: ReadonlyMap<string, number>): Float64Array {
+  const values = new Float64Array(events.length);
+  for (let index = 0; index < events.length; index += 1) {
+    const id = events[index] as string;
     const p = of.get(id);
     if (p === undefined) throw new RangeError(`No probability is given for "${id}": state one from 0 to 1.`);
-    if (!(p >= 0 && p <= 1)) throw new RangeError(`The probability of "${id}" must be from 0 to 1, not ${p}.`);
+    if (!(p >= 0 && p <= 1))
+      throw new RangeError(`The probability of "${id}" must be from 0 to 1, not ${p}: correct it.`);
+    values[index] = p;
   }
+  return values;
 }

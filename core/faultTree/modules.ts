@@ -13,6 +13,17 @@ export interface Module {
  * Source: Dutuit and Rauzy, IEEE Trans. Reliability 45 (1996) 422, after its abstract.
  */
 export function modulesOf(network: Network): readonly Module[] {
+  const known = cache.get(network);
+  if (known) return known;
+  const modules = foundIn(network);
+  cache.set(network, modules);
+  return modules;
+}
+
+/** Cut sets and probability of one network are made from the same modules. */
+const cache = new WeakMap<Network, readonly Module[]>();
+
+function foundIn(network: Network): readonly Module[] {
   const { events, gates, top } = network;
   const count = events.length;
   const { first, last, left } = visits(network);

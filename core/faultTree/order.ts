@@ -15,6 +15,18 @@ export const ORDER_RULES: readonly OrderRule[] = ['as given', 'large first', 'sm
 
 /** Levels of a module's leaves by the order in which a depth-first walk meets them. */
 export function orderLeaves(network: Network, module: Module, rule: OrderRule): Ordered {
+  if (rule !== 'as given') return walked(network, module, rule);
+  const known = asGiven.get(module);
+  if (known) return known;
+  const ordered = walked(network, module, rule);
+  asGiven.set(module, ordered);
+  return ordered;
+}
+
+/** The first order tried, for cut sets and for the probability. */
+const asGiven = new WeakMap<Module, Ordered>();
+
+function walked(network: Network, module: Module, rule: OrderRule): Ordered {
   const count = network.events.length;
   const inside = new Set(module.gates.map((g) => count + g));
   const rank = rule === 'as given' ? null : rankOf(network, module, rule);

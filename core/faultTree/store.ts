@@ -3,7 +3,7 @@ export const ZERO = 0;
 export const ONE = 1;
 /** Variable of a terminal: below every other in the order. */
 const TERMINAL = 0x7fff_ffff;
-const START = 1 << 12;
+const START = 1 << 9;
 /** Ints of an entry of the operation cache: operation, two operands, a number, result. */
 const STRIDE = 5;
 const MAX_CACHE_ENTRIES = 1 << 20;

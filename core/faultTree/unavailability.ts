@@ -1,4 +1,4 @@
-import { checkProbabilities } from './check.ts';
+import { checkedProbabilities } from './check.ts';
 import { cutSetsOf } from './cutSets.ts';
 import { functionOf, SMALL_BUDGET } from './functions.ts';
 import { type Module, modulesOf } from './modules.ts';
@@ -52,15 +52,15 @@ export function unavailabilityOfNetwork(
   const isTrivial = network.top < network.events.length;
   const diagrams = isTrivial ? null : buildAll(network, store, maxNodes);
   return (of) => {
-    checkProbabilities(network.events, of);
-    if (isTrivial) return trivial(network, of);
-    return diagrams ? exact(network, diagrams, of) : bounds(network, store, of);
+    const values = checkedProbabilities(network.events, of);
+    if (isTrivial) return trivial(network, values);
+    return diagrams ? exact(network, diagrams, values) : bounds(network, store, of);
   };
 }
 
-function trivial(network: Network, of: ProbabilityOf): Unavailability {
+function trivial(network: Network, values: Float64Array): Unavailability {
   const id = network.events[network.top];
-  const value = id === undefined ? Number(network.top === ALWAYS) : (of.get(id) ?? 0);
+  const value = id === undefined ? Number(network.top === ALWAYS) : (values[network.top] as number);
   return { lowest: value, highest: value, isExact: true, birnbaum: new Map(id === undefined ? [] : [[id, 1]]) };
 }
 
@@ -88,11 +88,9 @@ function build(network: Network, module: Module, store: NodeStore, maxNodes: num
   return null;
 }
 
-function exact(network: Network, list: readonly Solved[], of: ProbabilityOf): Unavailability {
+function exact(network: Network, list: readonly Solved[], values: Float64Array): Unavailability {
   const leafValue = new Float64Array(network.events.length + network.gates.length);
-  network.events.forEach((id, leaf) => {
-    leafValue[leaf] = of.get(id) ?? 0;
-  });
+  leafValue.set(values);
   const { value, slopes } = evaluated(list, leafValue, 'rest');
   let birnbaum: ReadonlyMap<string, number> | null = null;
   return {

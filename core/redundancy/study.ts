@@ -11,7 +11,17 @@ import { chancesOf } from './chances.ts';
 import { independenceOf } from './independence.ts';
 import { type RedundancyModel, serviceGate } from './model.ts';
 import { posedOf } from './redundancy.ts';
-import type { ChanceOf, FailureEvent, FailureStudy, RiskRow, ServiceCuts, ServiceRisk, TreeLabel } from './types.ts';
+import { isSameModel, type Posed } from './sameModel.ts';
+import type {
+  ChanceOf,
+  FailureEvent,
+  FailureStudy,
+  Independence,
+  RiskRow,
+  ServiceCuts,
+  ServiceRisk,
+  TreeLabel,
+} from './types.ts';
 
 /** Highest order of cut sets looked for: single things, pairs and triples. */
 export const STUDY_ORDER = 3;
@@ -23,8 +33,18 @@ const MOST_KEPT = 4;
 
 interface Kept {
   readonly project: Project;
+  readonly posed: Posed;
+  readonly trees: Trees;
   readonly study: FailureStudy;
+}
+
+/** What a study knows of the trees alone, whatever the chances. */
+interface Trees {
+  readonly causes: readonly FailureEvent[];
+  readonly model: FaultModel;
   readonly solver: FaultSolver;
+  readonly cuts: readonly ServiceCuts[];
+  readonly labels: ReadonlyMap<string, TreeLabel>;
 }
 const cache = new WeakMap<Boat, readonly Kept[]>();
 
@@ -38,29 +58,41 @@ export function studyFailures(project: Project, paths: readonly PathBudget[]): F
   const kept = cache.get(project.boat) ?? [];
   const known = kept.find((each) => each.project === project);
   if (known) return known.study;
-  const made = studied(project, paths, kept[0]?.solver);
+  const made = studied(project, paths, kept[0]);
   cache.set(project.boat, [made, ...kept].slice(0, MOST_KEPT));
   return made.study;
 }
 
-function studied(project: Project, paths: readonly PathBudget[], before: FaultSolver | undefined): Kept {
-  const { model: built, events } = posedOf(project, paths);
+function studied(project: Project, paths: readonly PathBudget[], before: Kept | undefined): Kept {
+  const posed = posedOf(project, paths);
+  const isAsBefore = before !== undefined && isSameModel(before.posed, posed);
+  const trees = isAsBefore ? before.trees : treesOf(posed, before?.trees.solver);
+  const { causes, model, solver, cuts, labels } = trees;
+  const { build, services } = posed.model;
+  const chances = chancesOf(project, [...build.components.values()], causes);
+  const risks = new Risks(solver, chances, labels);
+  let independence: Independence | null = null;
+  const study: FailureStudy = {
+    cuts,
+    riskOf: keptByService(services, (id) => risks.of(id)),
+    labels,
+    chances,
+    get independence() {
+      independence ??= independenceOf(posed.model, model);
+      return independence;
+    },
+    model,
+    tops: new Map(services.map((id) => [id, serviceGate(id)] as const)),
+  };
+  return { project, posed, trees, study };
+}
+
+function treesOf({ model: built, events }: Posed, before: FaultSolver | undefined): Trees {
   const causes = commonCauses(events);
   const model = faultModel(built, causes);
   const solver = solverOf(model, before);
-  const chances = chancesOf(project, [...built.build.components.values()], causes);
-  const labels = labelsOf(built, causes);
-  const risks = new Risks(solver, chances, labels);
-  const study: FailureStudy = {
-    cuts: built.services.map((id) => cutsOf(id, solver.cutSets(serviceGate(id), STUDY_ORDER))),
-    riskOf: keptByService(built.services, (id) => risks.of(id)),
-    labels,
-    chances,
-    independence: independenceOf(built, model),
-    model,
-    tops: new Map(built.services.map((id) => [id, serviceGate(id)] as const)),
-  };
-  return { project, study, solver };
+  const cuts = built.services.map((id) => cutsOf(id, solver.cutSets(serviceGate(id), STUDY_ORDER)));
+  return { causes, model, solver, cuts, labels: labelsOf(built, causes) };
 }
 
 /**
@@ -130,7 +162,7 @@ class Risks {
   private readonly solver: FaultSolver;
   private readonly labels: ReadonlyMap<string, TreeLabel>;
   private readonly chances: readonly ChanceOf[];
-  private byTreeId: ReadonlyMap<string, ChanceOf> | null = null;
+  private made: ChancesInTree | null = null;
 
   constructor(solver: FaultSolver, chances: readonly ChanceOf[], labels: ReadonlyMap<string, TreeLabel>) {
     this.solver = solver;
@@ -141,20 +173,16 @@ class Risks {
   of(serviceId: ServiceId): ServiceRisk {
     const top = serviceGate(serviceId);
     const at = this.solver.unavailability(top);
-    const events = this.solver.eventsOf(top);
-    const chanceOf = this.chancesByTreeId();
-    const probabilities = (pick: (chance: ChanceOf) => number): ReadonlyMap<string, number> =>
-      new Map(events.flatMap((id) => withValue(id, chanceOf.get(id), pick)));
-    const nominal = probabilities((chance) => chance.nominal);
+    const { low, nominal, high, byId } = this.chancesInTree();
     const middle = at(nominal);
     const rows = importanceOf(middle, this.solver.cutSets(top, STUDY_ORDER), nominal) ?? [];
     return {
       serviceId,
-      low: at(probabilities((chance) => chance.low)).lowest,
+      low: at(low).lowest,
       nominal: middle.isExact ? middle.lowest : (middle.lowest + middle.highest) / 2,
-      high: at(probabilities((chance) => chance.high)).highest,
+      high: at(high).highest,
       isExact: middle.isExact,
-      rows: rows.flatMap((row) => this.row(row, chanceOf.get(row.id))),
+      rows: rows.flatMap((row) => this.row(row, byId.get(row.id))),
     };
   }
 
@@ -166,16 +194,30 @@ class Risks {
   }
 
   /** A chance goes by the id of its component or event; in the trees an event is a cause. */
-  private chancesByTreeId(): ReadonlyMap<string, ChanceOf> {
-    this.byTreeId ??= new Map(
-      this.chances.map((chance) => [this.labels.has(chance.id) ? chance.id : causeId(chance.id), chance]),
-    );
-    return this.byTreeId;
+  private chancesInTree(): ChancesInTree {
+    if (this.made) return this.made;
+    const made = {
+      byId: new Map<string, ChanceOf>(),
+      low: new Map<string, number>(),
+      nominal: new Map<string, number>(),
+      high: new Map<string, number>(),
+    };
+    for (const chance of this.chances) {
+      const id = this.labels.has(chance.id) ? chance.id : causeId(chance.id);
+      made.byId.set(id, chance);
+      made.low.set(id, chance.low);
+      made.nominal.set(id, chance.nominal);
+      made.high.set(id, chance.high);
+    }
+    this.made = made;
+    return made;
   }
 }
 
-const withValue = (
-  id: string,
-  chance: ChanceOf | undefined,
-  pick: (chance: ChanceOf) => number,
-): readonly (readonly [string, number])[] => (chance ? [[id, pick(chance)]] : []);
+/** Chances by the names of the tree. */
+interface ChancesInTree {
+  readonly byId: ReadonlyMap<string, ChanceOf>;
+  readonly low: ReadonlyMap<string, number>;
+  readonly nominal: ReadonlyMap<string, number>;
+  readonly high: ReadonlyMap<string, number>;
+}
