@@ -1,6 +1,6 @@
 import { zoomed } from '../canvas/camera.ts';
 import { PANELS } from '../store/store.ts';
-import type { DialogId } from '../store/view.ts';
+import { type DialogId, REDUNDANCY_VIEWS } from '../store/view.ts';
 import { type Action, always, type State } from './action.ts';
 
 const ZOOM_STEP = 1.25;
@@ -26,6 +26,17 @@ const PANEL_ACTIONS: readonly Action[] = PANELS.map(({ id, name }, i) => ({
   name: `Show ${name}`,
   keys: [`Alt+${i + 1}`],
   perform: (store) => store.getState().showPanel(id),
+}));
+
+const REDUNDANCY_ACTIONS: readonly Action[] = REDUNDANCY_VIEWS.map(({ id, name }) => ({
+  ...view,
+  id: `redundancy-${id}`,
+  name: `Show Redundancy: ${name}`,
+  keys: [],
+  perform: (store) => {
+    store.getState().showPanel('redundancy');
+    store.getState().setView({ redundancyView: id });
+  },
 }));
 
 export const VIEW_ACTIONS: readonly Action[] = [
@@ -62,6 +73,7 @@ export const VIEW_ACTIONS: readonly Action[] = [
     },
   },
   ...PANEL_ACTIONS,
+  ...REDUNDANCY_ACTIONS,
   {
     ...view,
     id: 'parts-list',

@@ -3,6 +3,7 @@ import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import { useApp } from '../store/context.ts';
 import { useAssessment } from '../store/derived.ts';
 import { REDUNDANCY_VIEWS, type RedundancyViewId } from '../store/view.ts';
+import { AdviceView } from './redundancy/advice/AdviceView.tsx';
 import { ChancesView } from './redundancy/chances/ChancesView.tsx';
 import { OneFailure } from './redundancy/OneFailure.tsx';
 import { RaftView } from './redundancy/raft/RaftView.tsx';
@@ -11,6 +12,7 @@ import './redundancy.css';
 
 const VIEWS: Readonly<Partial<Record<RedundancyViewId, ComponentType>>> = {
   one: OneFailure,
+  help: AdviceView,
   several: SeveralView,
   chances: ChancesView,
   raft: RaftView,
