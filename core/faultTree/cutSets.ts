@@ -4,6 +4,7 @@ import { type Module, modulesOf } from './modules.ts';
 import { ALWAYS, type Network, networksOf } from './network.ts';
 import { type Ordered, orderLeaves } from './order.ts';
 import { productOf, sumOf } from './orders.ts';
+import { SetList } from './setList.ts';
 import { NodeStore, ONE, ZERO } from './store.ts';
 import { type Diagram, diagramBelow, evaluated, type Solved } from './sweeps.ts';
 import type { CutSet, FaultTree } from './types.ts';
@@ -147,38 +148,37 @@ class CutSetReader {
   }
 
   private ofOrder(order: number): readonly CutSet[] {
-    const sets: string[][] = [];
-    if (Number.isInteger(order) && order >= 1)
-      this.walk(this.top, this.top.diagram.root, order, [], (set) => sets.push([...set].sort(byId)));
-    return sets.sort(bySets);
+    if (!Number.isInteger(order) || order < 1 || order >= countsOf(this.top).length) return [];
+    const list = new SetList(this.network.events, order);
+    const taken: number[] = [];
+    this.walk(this.top, this.top.diagram.root, order, taken, () => list.add(taken));
+    return list.sorted();
   }
 
-  /** Every way down a family with exactly `left` more events; inner modules are gone into where they are met. */
-  private walk(
-    at: Family,
-    node: number,
-    left: number,
-    taken: readonly string[],
-    found: (set: readonly string[]) => void,
-  ): void {
+  /**
+   * Every way down a family with exactly `left` more events; inner modules are gone into where they are met.
+   * @param taken leaves on the way so far, complete when `found` is called
+   */
+  private walk(at: Family, node: number, left: number, taken: number[], found: () => void): void {
     if (!((at.counts[node] ?? [])[left] ?? 0)) return;
     if (node === ONE) {
-      found(taken);
+      found();
       return;
     }
     const { diagram } = at;
     this.walk(at, diagram.low[node] as number, left, taken, found);
     const leaf = diagram.leaf[node] as number;
     const high = diagram.high[node] as number;
-    const id = this.network.events[leaf];
-    if (id !== undefined) {
-      this.walk(at, high, left - 1, [...taken, id], found);
+    if (leaf < this.network.events.length) {
+      taken.push(leaf);
+      this.walk(at, high, left - 1, taken, found);
+      taken.pop();
       return;
     }
     const inner = this.familyOf(leaf);
     for (let order = 1; order <= left; order += 1) {
       if (!((at.counts[high] ?? [])[left - order] ?? 0)) continue;
-      this.walk(inner, inner.diagram.root, order, taken, (set) => this.walk(at, high, left - order, set, found));
+      this.walk(inner, inner.diagram.root, order, taken, () => this.walk(at, high, left - order, taken, found));
     }
   }
 
@@ -197,13 +197,3 @@ class CutSetReader {
 
 const ONE_EVENT = [0, 1];
 const countsOf = ({ diagram, counts }: Family): readonly number[] => counts[diagram.root] ?? [];
-
-const byId = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
-
-function bySets(a: CutSet, b: CutSet): number {
-  for (let i = 0; i < Math.min(a.length, b.length); i += 1) {
-    const by = byId(a[i] as string, b[i] as string);
-    if (by !== 0) return by;
-  }
-  return a.length - b.length;
-}
