@@ -72,6 +72,16 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'core/model',
     'core/units',
   ],
+  'core/rulePacks': [
+    'core/redundancy',
+    'core/faultTree',
+    'core/reach',
+    'core/power',
+    'core/links',
+    'core/catalogue',
+    'core/model',
+    'core/units',
+  ],
   'core/assess.ts': [
     'core/audit',
     'core/redundancy',

@@ -1,0 +1,244 @@
+import { cannotTell, doesNotApply, itemSubjects, listInWords, met, notMet, tagsOf, verb } from '../answers.ts';
+import {
+  hasDsc,
+  hfOnAir,
+  ids,
+  isDistressTerminal,
+  radioSets,
+  satelliteSets,
+  standaloneSets,
+  vhfOnAir,
+} from '../sets.ts';
+import type { Answer, PackInput } from '../types.ts';
+import { judgedMeans } from './alertMeans.ts';
+
+/** A set for MF (or MF and HF) with selective calling, on an antenna. */
+export function mfDsc(input: PackInput): Answer {
+  const ready = hfOnAir(input);
+  const dsc = ids(ready.filter(hasDsc));
+  if (dsc.length > 0) return met(`${tagsOf(input, dsc)}.`, itemSubjects(dsc));
+  if (ready.length > 0)
+    return notMet(
+      `${tagsOf(input, ids(ready))} ${verb(ready, 'has', 'have')} no selective calling.`,
+      itemSubjects(ids(ready)),
+    );
+  return noHf(input);
+}
+
+/** A set for MF (or MF and HF) voice, on an antenna. */
+export function mfVoice(input: PackInput): Answer {
+  const ready = ids(hfOnAir(input));
+  return ready.length > 0 ? met(`${tagsOf(input, ready)}.`, itemSubjects(ready)) : noHf(input);
+}
+
+function noHf(input: PackInput): Answer {
+  const sets = ids(radioSets(input, 'mf-hf'));
+  if (sets.length === 0) return notMet('No MF/HF set on the drawing.');
+  return notMet(
+    `${tagsOf(input, sets)} ${verb(sets, 'is', 'are')} joined to no antenna it may send into.`,
+    itemSubjects(sets),
+  );
+}
+
+/** HF or satellite, for beyond the reach of MF. */
+export function farther(input: PackInput): Answer {
+  const hf = ids(hfOnAir(input));
+  if (hf.length > 0) return met(`By HF: ${tagsOf(input, hf)}.`, itemSubjects(hf));
+  return bySatellite(input, 'No HF set ready to send and no satellite set with sky on the drawing.');
+}
+
+function bySatellite(input: PackInput, missing: string): Answer {
+  const sets = satelliteSets(input);
+  const terminals = ids(sets.filter(isDistressTerminal));
+  if (terminals.length > 0) return met(`By satellite: ${tagsOf(input, terminals)}.`, itemSubjects(terminals));
+  if (sets.length === 0) return notMet(missing);
+  return cannotTell(
+    `${tagsOf(input, ids(sets))} ${verb(sets, 'works', 'work')} by satellite; whether the service carries distress traffic is not recorded: ask the provider.`,
+    itemSubjects(ids(sets)),
+  );
+}
+
+/** Another way to alert than the VHF set that every area asks for. */
+export function secondAlertA1(input: PackInput): Answer {
+  const means = judgedMeans(input);
+  const main = means.find(({ means: { radioService }, isFixed }) => radioService === 'vhf-dsc' && isFixed);
+  const others = means.filter((each) => each !== main);
+  const [best] = others;
+  if (!best) {
+    return notMet(
+      main ? `Beside ${main.means.label} nothing can alert.` : 'Nothing on the drawing can alert.',
+      main ? itemSubjects([main.means.itemId]) : [],
+    );
+  }
+  const subjects = itemSubjects([best.means.itemId]);
+  if (best.doubt !== '') return cannotTell(`Only ${best.means.label}, and ${best.doubt}.`, subjects);
+  const near = best.means.radioService === 'beacon-406' ? ' That it is near the conning position is for the eye.' : '';
+  return met(`By ${best.means.label}.${near}`, subjects);
+}
+
+/** An alert by another service than MF. */
+export function secondAlertA2(input: PackInput): Answer {
+  const beacons = ids(standaloneSets(input, 'beacon-406'));
+  if (beacons.length > 0) return met(`By ${tagsOf(input, beacons)}.`, itemSubjects(beacons));
+  const satellite = bySatellite(input, '');
+  if (satellite.verdict === 'met') return satellite;
+  const hf = ids(hfOnAir(input).filter(hasDsc));
+  if (hf.length > 0) return met(`By HF on ${tagsOf(input, hf)}, the same set as for MF.`, itemSubjects(hf));
+  return satellite.verdict === 'cannot-tell'
+    ? satellite
+    : notMet('No beacon, HF selective calling or satellite set on the drawing.');
+}
+
+/** The two ways of A3; either is enough, so that the one not taken does not apply. */
+export function optionA3(input: PackInput, option: 'satellite' | 'hf'): Answer {
+  const own = option === 'satellite' ? satelliteOption(input) : hfOption(input);
+  if (own.verdict === 'met') return own;
+  const other = option === 'satellite' ? hfOption(input) : satelliteOption(input);
+  if (other.verdict !== 'met') return own;
+  return doesNotApply(`The other way, by ${option === 'satellite' ? 'HF' : 'satellite'}, is there.`, other.subjects);
+}
+
+function satelliteOption(input: PackInput): Answer {
+  const terminal = bySatellite(input, 'No satellite set with sky on the drawing.');
+  if (terminal.verdict === 'not-met') return terminal;
+  const mf = mfDsc(input);
+  if (mf.verdict !== 'met') return mf;
+  const beacons = ids(standaloneSets(input, 'beacon-406'));
+  if (terminal.verdict === 'cannot-tell') return terminal;
+  return met(
+    [
+      ...terminal.because,
+      ` MF: ${tagsOf(
+        input,
+        mf.subjects.map(({ id }) => id),
+      )}.`,
+    ],
+    [...terminal.subjects, ...mf.subjects, ...itemSubjects(beacons)],
+  );
+}
+
+function hfOption(input: PackInput): Answer {
+  const hf = mfDsc(input);
+  if (hf.verdict !== 'met') return hf;
+  const other = judgedMeans(input).find(
+    ({ means, doubt }) => doubt === '' && (means.radioService === 'beacon-406' || means.radioService === 'satellite'),
+  );
+  const tags = tagsOf(
+    input,
+    hf.subjects.map(({ id }) => id),
+  );
+  if (!other)
+    return notMet(`${tags} alerts by HF; no beacon or satellite set that surely alerts beside it.`, hf.subjects);
+  return met(`${tags} by HF and ${other.means.label} beside it.`, [
+    ...hf.subjects,
+    ...itemSubjects([other.means.itemId]),
+  ]);
+}
+
+/** In A4 the second alert is by beacon. */
+export function hfAndBeacon(input: PackInput): Answer {
+  const hf = mfDsc(input);
+  if (hf.verdict !== 'met') return hf;
+  const beacons = ids(standaloneSets(input, 'beacon-406'));
+  const tags = tagsOf(
+    input,
+    hf.subjects.map(({ id }) => id),
+  );
+  if (beacons.length === 0) return notMet(`${tags} by HF, but no 406 MHz beacon.`, hf.subjects);
+  return met(`${tags} by HF and ${tagsOf(input, beacons)}.`, [...hf.subjects, ...itemSubjects(beacons)]);
+}
+
+/** A satellite telephone or HF. */
+export function telephoneOrHf(input: PackInput): Answer {
+  const hf = ids(hfOnAir(input));
+  if (hf.length > 0) return met(`By HF: ${tagsOf(input, hf)}.`, itemSubjects(hf));
+  const sets = satelliteSets(input);
+  const voice = sets.filter((item) => isVoice(input, item.id));
+  if (voice.length > 0) return met(`By satellite telephone: ${tagsOf(input, ids(voice))}.`, itemSubjects(ids(voice)));
+  if (sets.length > 0)
+    return notMet(
+      `${tagsOf(input, ids(sets))} ${verb(sets, 'carries', 'carry')} text, not speech.`,
+      itemSubjects(ids(sets)),
+    );
+  const broadband = ids(radioSets(input, 'broadband-terminal'));
+  if (broadband.length === 0) return notMet('No HF set ready to send and no satellite telephone on the drawing.');
+  return cannotTell(
+    `${tagsOf(input, broadband)} may carry speech; whether it counts is for the organiser.`,
+    itemSubjects(broadband),
+  );
+}
+
+function isVoice(input: PackInput, itemId: string): boolean {
+  const part = input.index.effective.get(itemId);
+  return part?.kind === 'radio' && part.radioClass === 'l-band-voice';
+}
+
+/** A second antenna, or other means, for the long-range set. */
+export function longRangeSpare(input: PackInput): Answer {
+  const sets = [...ids(hfOnAir(input)), ...ids(satelliteSets(input))];
+  if (sets.length === 0) return notMet('No HF set and no satellite set ready to send.');
+  const antennas = new Set(
+    input.paths.filter((path) => sets.includes(path.radioId) && path.service !== 'gnss').map((path) => path.antennaId),
+  );
+  const own = sets.filter((id) => input.index.effective.get(id)?.kind === 'standalone');
+  if (antennas.size + own.length >= 2) {
+    const named = [...antennas, ...own];
+    return met(`${tagsOf(input, named)} for ${tagsOf(input, sets)}.`, itemSubjects(named));
+  }
+  const portable = sets.filter((id) => {
+    const part = input.index.effective.get(id);
+    return part?.kind === 'radio' && part.traits.portable;
+  });
+  if (portable.length > 0) {
+    return cannotTell(
+      `${tagsOf(input, portable)} can be carried on deck with its own antenna: whether that is enough is for the organiser.`,
+      itemSubjects(portable),
+    );
+  }
+  return notMet(`One antenna only, ${tagsOf(input, [...antennas, ...own])}.`, itemSubjects([...antennas, ...sets]));
+}
+
+/** Duplication: a second VHF that alerts and, beyond A1, a second MF set or a satellite set. */
+export function duplication(input: PackInput, { beyondA1 }: { beyondA1: boolean }): Answer {
+  const vhf = ids(vhfOnAir(input).filter(hasDsc));
+  if (vhf.length < 2) {
+    return notMet(
+      vhf.length === 0 ? 'No VHF set that can alert.' : `${tagsOf(input, vhf)} only: no second VHF that can alert.`,
+      itemSubjects(vhf),
+    );
+  }
+  const shared = sharedSupply(input, vhf);
+  if (!beyondA1) return met(`${tagsOf(input, vhf)}.${shared}`, itemSubjects(vhf));
+  const hf = ids(hfOnAir(input).filter(hasDsc));
+  if (hf.length >= 2) return met(`${tagsOf(input, [...vhf, ...hf])}.${shared}`, itemSubjects([...vhf, ...hf]));
+  const satellite = bySatellite(input, 'No second MF set and no satellite set with sky.');
+  return {
+    ...satellite,
+    because: [`${tagsOf(input, vhf)}. `, ...satellite.because, shared],
+    subjects: [...itemSubjects(vhf), ...satellite.subjects],
+  };
+}
+
+/** What two sets both hang on, in a sentence; nothing where they share nothing. */
+function sharedSupply(input: PackInput, setIds: readonly string[]): string {
+  const { independence, labels } = input.study();
+  const lists = independence.means.filter(({ itemId }) => setIds.includes(itemId)).map(({ hangsOn }) => hangsOn);
+  const [first, ...rest] = lists;
+  const shared = (first ?? []).filter((id) => rest.every((list) => list.includes(id)));
+  if (lists.length < 2 || shared.length === 0) return '';
+  return ` Mind: all of them hang on ${listInWords(shared.map((id) => labels.get(id)?.label ?? id))}.`;
+}
+
+/** How many of the three methods of keeping the radio working; contracts and skills are not on a drawing. */
+export function availability(input: PackInput, least: number): Answer {
+  const doubled = duplication(input, { beyondA1: input.seaArea !== 'A1' });
+  const isDoubled = doubled.verdict === 'met';
+  if (isDoubled && least === 1) return met(['By duplicated equipment: ', ...doubled.because], doubled.subjects);
+  const have = isDoubled
+    ? 'Duplicated equipment is one; the second would be'
+    : 'Equipment is not duplicated as far as can be seen; that leaves';
+  return cannotTell(
+    `${have} upkeep ashore or at sea: look for the contract, or for tools, spares and a trained hand aboard.`,
+    doubled.subjects,
+  );
+}
