@@ -1,3 +1,4 @@
+import { assess } from '../assess.ts';
 import { RefusedEdit, requireSound } from '../edit/refused.ts';
 import type { Project } from '../model/project.ts';
 import { SERVICES, type ServiceId } from '../model/services.ts';
@@ -27,34 +28,31 @@ export function knownAdvice(project: Project): Advice | undefined {
   return cache.get(project);
 }
 
-/** The same, one change tried at each step, so that a screen can do a little at a time and leave off. */
+/** The same, half a change tried at each step, so that a screen can do a little at a time and leave off. */
 export function* adviceSteps(project: Project): Generator<AdviceProgress, Advice> {
   const known = cache.get(project);
   if (known) return known;
+  const survey = surveyOf(project);
   // The boat as an object of its own: results remembered by boat stay those of the drawing on the screen.
   const trial: Project = { ...project, boat: { ...project.boat } };
-  const survey = surveyOf(trial);
   const candidates = candidatesOf(survey);
   const total = candidates.length;
   const changes: RankedChange[] = [];
   for (const [done, candidate] of candidates.entries()) {
     yield { done, total };
-    const change = tried(survey, candidate);
-    if (change) changes.push(change);
+    const after = applied(trial, candidate);
+    if (!after || after === trial) continue;
+    assess(after);
+    // Between the two halves of a trial, so that a large boat does not hold up the screen for both at once.
+    yield { done, total };
+    const effect = effectOf(survey, after);
+    if (helps(effect)) changes.push({ candidate, material: materialOf(project, after), effect });
   }
   const ranked = changes.toSorted(byWorth);
   const points = pointsOf(survey, ranked);
   const advice: Advice = { tried: total, changes: ranked, best: bestOf(ranked), points };
   cache.set(project, advice);
   return advice;
-}
-
-/** A candidate with what it does; null where the drawing does not allow it or it helps nothing. */
-function tried(survey: Survey, candidate: Candidate): RankedChange | null {
-  const after = applied(survey.project, candidate);
-  if (!after || after === survey.project) return null;
-  const effect = effectOf(survey, after);
-  return helps(effect) ? { candidate, material: materialOf(survey.project, after), effect } : null;
 }
 
 /**

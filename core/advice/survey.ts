@@ -19,6 +19,8 @@ export interface Survey {
   readonly build: Build;
   /** Services each component or cause takes away alone. */
   readonly singles: ReadonlyMap<string, readonly ServiceId[]>;
+  /** Services each set has a way for. */
+  readonly servicesOf: ReadonlyMap<string, ReadonlySet<ServiceId>>;
   /** Shown services that have no way as drawn. */
   readonly lost: readonly ServiceId[];
 }
@@ -35,9 +37,15 @@ export function surveyOf(project: Project): Survey {
       else singles.set(id, [serviceId]);
     }
   }
+  const servicesOf = new Map<string, Set<ServiceId>>();
+  for (const { itemId, serviceId } of assessment.redundancy.ways) {
+    const known = servicesOf.get(itemId);
+    if (known) known.add(serviceId);
+    else servicesOf.set(itemId, new Set([serviceId]));
+  }
   const lost = study.cuts.filter((cut) => cut.lostFromStart).map((cut) => cut.serviceId);
   const build = startBuild(project, assessment.paths);
-  return { project, index: indexProject(project), assessment, study, build, singles, lost };
+  return { project, index: indexProject(project), assessment, study, build, singles, servicesOf, lost };
 }
 
 /** An item that stays aboard, with its part. */
@@ -62,6 +70,13 @@ export function pathsOf(survey: Survey, itemId: string): readonly PathBudget[] {
 /** Whether any of these alone takes a service away. */
 export function anySingle(survey: Survey, ids: Iterable<string>): boolean {
   for (const id of ids) if (survey.singles.has(id)) return true;
+  return false;
+}
+
+/** Whether any of these alone takes a service that the set gives. */
+export function endangers(survey: Survey, itemId: string, ids: Iterable<string>): boolean {
+  const own = survey.servicesOf.get(itemId);
+  for (const id of ids) if (survey.singles.get(id)?.some((serviceId) => own?.has(serviceId))) return true;
   return false;
 }
 

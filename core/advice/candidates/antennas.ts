@@ -26,6 +26,7 @@ export function antennaCandidates(survey: Survey): readonly Candidate[] {
     const place = antennaPlace(survey, structuresOfPath(survey, path));
     if (!place) return [];
     const splitter = sharedSplitter(survey, path);
+    if (splitter && path.service === 'vhf-voice' && aisGoesThrough(survey, splitter)) return [];
     const made = { survey, set: item, path, place };
     return splitter ? [ownAntenna(made, splitter)] : [secondAntenna(made)].filter((each) => each !== null);
   });
@@ -58,6 +59,11 @@ function sharedSplitter(survey: Survey, path: PathBudget): Item | null {
     if (divides && runs.length > 2) return survey.index.items.get(id) ?? null;
   }
   return null;
+}
+
+/** Voice keeps the antenna there is, which is mostly the highest: of the two the AIS set is the one to leave a splitter. */
+function aisGoesThrough(survey: Survey, splitter: Item): boolean {
+  return survey.assessment.paths.some(({ service, deviceIds }) => service === 'ais' && deviceIds.includes(splitter.id));
 }
 
 const AIS_WHIP = 'antenna-ais-whip-3db';

@@ -16,6 +16,7 @@ const MOST_FURTHER = 1;
 /** A position into each set whose alert carries none, and a second source into those that have but one. */
 export function positionCandidates(survey: Survey): readonly Candidate[] {
   const sources = positionSources(survey);
+  const isShort = alertLosesPosition(survey);
   return fittedOf(survey, 'radio').flatMap(({ item, part }) => {
     const wants = part.traits.dsc || part.radioClass === 'ais-class-a';
     if (!wants || !dataEnd(survey.project, item.id)) return [];
@@ -24,8 +25,16 @@ export function positionCandidates(survey: Survey): readonly Candidate[] {
       .filter((source) => source.id !== item.id && !joined.has(source.id))
       .toSorted((a, b) => wayAlongM(a.position, item.position) - wayAlongM(b.position, item.position));
     const hasOne = positionGate(survey.build, item).gate !== null;
+    if (hasOne && !isShort) return [];
     return free.slice(0, hasOne ? MOST_FURTHER : MOST_FIRST).map((source) => linked(survey, item, source, hasOne));
   });
+}
+
+/** Whether any failure leaves the digital alert worse than it is: else a second source has nothing to mend. */
+function alertLosesPosition({ assessment: { redundancy } }: Survey): boolean {
+  const column = redundancy.services.indexOf('digital-alert');
+  const grades = redundancy.matrix.map(({ states }) => states[column]?.grade);
+  return grades[0] === 'full' && grades.some((grade) => grade !== 'full');
 }
 
 /** What has a fix, and the buses that carry one. */

@@ -8,8 +8,8 @@ import { BY_ELECTRICIAN, NEVER_PARALLEL, SMALL_BATTERY, STARTER, TWO_LEADS } fro
 import { dcEnd } from '../ends.ts';
 import { dryPlace } from '../spots.ts';
 import {
-  anySingle,
   chainIds,
+  endangers,
   feedsOf,
   fittedOf,
   isBattery,
@@ -62,11 +62,17 @@ function fedSet(survey: Survey, set: Item): Fed | null {
   };
 }
 
-/** The chain itself, or a flood that reaches one of its batteries. */
-function isThreatened(survey: Survey, { chain }: Fed): boolean {
-  if (anySingle(survey, chainIds(chain))) return true;
+/**
+ * Whether a service the set gives is lost by its supply alone: by something in the chain, or by an event that takes the chain
+ * and leaves the set, as a flood does.
+ */
+function isThreatened(survey: Survey, { set, chain }: Fed): boolean {
   const ids = new Set(chainIds(chain));
-  return survey.study.model.causes.some(({ id, hits }) => survey.singles.has(id) && hits.some((hit) => ids.has(hit)));
+  const ownId = `item:${set.id}`;
+  const causes = survey.study.model.causes.filter(
+    ({ hits }) => !hits.includes(ownId) && hits.some((hit) => ids.has(hit)),
+  );
+  return endangers(survey, set.id, [...ids, ...causes.map(({ id }) => id)]);
 }
 
 const withDevices = ({ set, loads }: Fed): string => (loads.length > 1 ? tagsOf(loads) : set.tag);

@@ -167,6 +167,10 @@ describe('an antenna on another structure', () => {
     expect(added?.slackM).toBe(0.5);
   });
 
+  it('is for the AIS to get where voice and AIS share: voice keeps the high one', () => {
+    expect(offered(plain)).not.toContain('own-antenna:VHF');
+  });
+
   it('is not offered where no free place stands off the mast', () => {
     const project = withPlaces((place) => (place.id === 'arch' ? null : place), {
       items: plain.items.map((each) => ({ ...each, placeId: each.placeId === 'arch' ? null : each.placeId })),

@@ -147,13 +147,14 @@ describe.each(BOATS)('advice for %s', (_, project) => {
     expect(knownAdvice(project)).toBe(advice);
     const again: Project = { ...project };
     const steps = adviceSteps(again);
-    let count = 0;
+    const done: number[] = [];
     let step = steps.next();
     for (; !step.done; step = steps.next()) {
-      expect(step.value).toEqual({ done: count, total: advice.tried });
-      count += 1;
+      expect(step.value.total).toBe(advice.tried);
+      done.push(step.value.done);
     }
-    expect(count).toBe(advice.tried);
+    expect(done).toEqual(done.toSorted((a, b) => a - b));
+    expect(new Set(done).size).toBe(advice.tried);
     const ids = (of: readonly RankedChange[]) => of.map(({ candidate }) => candidate.id);
     expect(ids(step.value.changes)).toEqual(ids(advice.changes));
   });
