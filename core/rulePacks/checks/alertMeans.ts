@@ -116,9 +116,7 @@ function bestOf(input: PackInput, all: readonly JudgedMeans[], demand: PairDeman
   const [open] = good;
   if (open) {
     const doubts = [open.first.doubt, open.second.doubt].filter((doubt) => doubt !== '');
-    return cannotTell(
-      ...inWords(open, `share nothing, but ${listInWords(doubts)}: ask the service or try a test call.`),
-    );
+    return cannotTell(...inWords(open, `share nothing, but ${listInWords(doubts)}: ask those who run the service.`));
   }
   const [best] = [...pairs].sort((a, b) => a.shared.length - b.shared.length);
   return best ? sharing(input, best) : tooFew(all, demand);

@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { setRedundancy } from '../../../../core/edit/redundancy.ts';
 import { type Project, redundancySettingsSchema } from '../../../../core/model/project.ts';
 import { PACKS } from '../../../../core/rulePacks/packs.ts';
@@ -16,6 +17,9 @@ const SEA_AREAS = [
 export function PackSwitches({ project }: { project: Project }) {
   const store = useAppStore();
   const { rulePacks, seaArea } = project.settings.redundancy;
+  const onCount = PACKS.filter(({ id }) => rulePacks.includes(id)).length;
+  // Folded away once there is something to read, but not under the hand of who is ticking.
+  const [isOpen, setOpen] = useState(onCount === 0);
   const turn = (pack: RulePack, isOn: boolean): void => {
     const label = `${pack.name}: ${isOn ? 'on' : 'off'}`;
     store.getState().edit(label, (before) => {
@@ -25,23 +29,17 @@ export function PackSwitches({ project }: { project: Project }) {
   };
   return (
     <>
-      <fieldset className="pack-switches">
-        <legend>Packs</legend>
-        {PACKS.map((pack) => (
-          <label key={pack.id} className="pack-switch">
-            <input
-              type="checkbox"
-              checked={rulePacks.includes(pack.id)}
-              onChange={(event) => turn(pack, event.target.checked)}
-            />
-            <span>
-              <span className="pack-name">{pack.name}</span>
-              <span className="block small soft">{pack.edition}</span>
-              <span className="block small soft">{pack.binds}</span>
-            </span>
-          </label>
-        ))}
-      </fieldset>
+      <details className="pack-fold" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
+        <summary>
+          Packs <span className="soft">({onCount === 0 ? 'none on' : `${onCount} on`})</span>
+        </summary>
+        <fieldset className="pack-switches">
+          <legend className="sr-only">Packs</legend>
+          {PACKS.map((pack) => (
+            <PackSwitch key={pack.id} pack={pack} isOn={rulePacks.includes(pack.id)} onTurn={turn} />
+          ))}
+        </fieldset>
+      </details>
       {PACKS.some((pack) => pack.asksSeaArea && rulePacks.includes(pack.id)) ? (
         <Choice
           label="Sea area the boat goes to"
@@ -57,5 +55,26 @@ export function PackSwitches({ project }: { project: Project }) {
         />
       ) : null}
     </>
+  );
+}
+
+function PackSwitch({
+  pack,
+  isOn,
+  onTurn,
+}: {
+  pack: RulePack;
+  isOn: boolean;
+  onTurn: (pack: RulePack, isOn: boolean) => void;
+}) {
+  return (
+    <label className="pack-switch">
+      <input type="checkbox" checked={isOn} onChange={(event) => onTurn(pack, event.target.checked)} />
+      <span>
+        <span className="pack-name">{pack.name}</span>
+        <span className="block small soft">{pack.edition}</span>
+        <span className="block small soft">{pack.binds}</span>
+      </span>
+    </label>
   );
 }

@@ -31,7 +31,7 @@ export function RuleEntry({ project, result }: { project: Project; result: RuleR
         <dl className="facts small">
           <dt>Edition</dt>
           <dd>{rule.edition}</dd>
-          <dt>Names</dt>
+          <dt>Whom it names</dt>
           <dd>
             {rule.appliesTo} <span className="soft">({STRENGTH_WORDS[rule.strength]})</span>
           </dd>

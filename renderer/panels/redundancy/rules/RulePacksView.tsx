@@ -23,21 +23,19 @@ export function RulePacksView() {
       <section className="panel-section">
         <h3 className="heading">Held against rule packs</h3>
         <p className="note">{STANDING}</p>
+        {results.length > 0 ? (
+          <VerdictFilter counts={totals(results)} shown={shown} onShow={setShown} />
+        ) : (
+          <p className="small">
+            No pack is on. Tick those that the boat’s use or her race asks about; each of their rules then says whether
+            the drawing meets it, and why.
+          </p>
+        )}
         <PackSwitches project={project} />
       </section>
-      {results.length === 0 ? (
-        <p className="empty">
-          No pack is on. Tick those that the boat’s use or her race asks about; each of their rules then says whether
-          the drawing meets it, and why.
-        </p>
-      ) : (
-        <>
-          <VerdictFilter counts={totals(results)} shown={shown} onShow={setShown} />
-          {results.map((result) => (
-            <PackSection key={result.pack.id} project={project} result={result} shown={shown} />
-          ))}
-        </>
-      )}
+      {results.map((result) => (
+        <PackSection key={result.pack.id} project={project} result={result} shown={shown} />
+      ))}
     </>
   );
 }
