@@ -4,6 +4,7 @@ import { breakerCandidates } from './candidates/breaker.ts';
 import { emergencyCandidates } from './candidates/emergency.ts';
 import { jumperCandidates } from './candidates/jumpers.ts';
 import { positionCandidates } from './candidates/position.ts';
+import { receiverCandidates } from './candidates/receiver.ts';
 import { skyCandidates } from './candidates/sky.ts';
 import { spareCandidates } from './candidates/spares.ts';
 import { splitterCandidates } from './candidates/splitters.ts';
@@ -22,6 +23,7 @@ export function candidatesOf(survey: Survey): readonly Candidate[] {
     ...splitterCandidates(survey),
     ...emergencyCandidates(survey),
     ...positionCandidates(survey),
+    ...receiverCandidates(survey),
     ...skyCandidates(survey),
     ...spareCandidates(survey),
   ];

@@ -15,8 +15,7 @@ export const STARTER =
 export const SMALL_BATTERY =
   'Fix it against a knockdown, ventilate as its maker asks, and charge it through its own regulated lead: straight across another battery makes one bank of the two.';
 
-export const BY_RIGGER =
-  'Work aloft is for a rigger; a mast that stands is not to be climbed on the strength of a drawing.';
+export const BY_RIGGER = 'Work aloft is for a rigger.';
 
 export const NEW_FEEDER =
   'The length is reckoned along the boat, not measured: measure the route before cutting. A deck-stepped mast needs a plug at its foot, kept dry.';

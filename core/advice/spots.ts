@@ -73,13 +73,21 @@ export function skyPlace(survey: Survey, near: Position): Place | null {
   return places.toSorted(byScore(({ position }) => -wayAlongM(position, near)))[0] ?? null;
 }
 
-/** Where an emergency antenna is rigged: on deck, off the masts, as near to the sets as may be. */
+/** What a rail counts as farther than the deck beside it, m: a lead lashed to one is more trouble. Own rule, no source. */
+const RAIL_PENALTY_M = 5;
+
+/** Where an emergency antenna is rigged: in the open, off the masts, as near to the set as may be, on deck before on a rail. */
 export function deckPlace(survey: Survey, near: Position): Place | null {
   const masts = survey.project.boat.masts.map(({ id }) => id);
   const places = survey.project.places.filter(
-    (place) => place.outdoors && place.structureId === null && !isAtMast(survey, place, masts),
+    (place) =>
+      place.outdoors &&
+      (place.structureId === null || !masts.includes(place.structureId)) &&
+      !isAtMast(survey, place, masts),
   );
-  return places.toSorted(byScore(({ position }) => -straightM(position, near)))[0] ?? null;
+  const score = ({ position, structureId }: Place): number =>
+    -straightM(position, near) - (structureId === null ? 0 : RAIL_PENALTY_M);
+  return places.toSorted(byScore(score))[0] ?? null;
 }
 
 const isOpen = ({ outdoors, overhead }: Place): boolean => outdoors && overhead === 'open' && seesSky(overhead);

@@ -38,7 +38,7 @@ function alertLosesPosition({ assessment: { redundancy } }: Survey): boolean {
 }
 
 /** What has a fix, and the buses that carry one. */
-function positionSources(survey: Survey): readonly Item[] {
+export function positionSources(survey: Survey): readonly Item[] {
   return survey.project.items.filter((item) => {
     if (!stands(item) || !dataEnd(survey.project, item.id)) return false;
     if (ownFix(survey.build, item).gate !== null) return true;
