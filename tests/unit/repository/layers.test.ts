@@ -48,6 +48,14 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'core/model',
     'core/units',
   ],
+  'core/treeDiagram': [
+    'core/drawing',
+    'core/redundancy',
+    'core/faultTree',
+    'core/catalogue',
+    'core/model',
+    'core/units',
+  ],
   'core/siting': ['core/links', 'core/propagation', 'core/rf', 'core/catalogue', 'core/model', 'core/units'],
   'core/audit': [
     'core/siting',
