@@ -26,13 +26,10 @@ export function countWords({ counts }: Pick<PackResult, 'counts'>): string {
   return `${counts.met} met, ${counts['not-met']} not met, ${counts['cannot-tell']} cannot tell, ${counts['does-not-apply']} ${apply}`;
 }
 
-/** The rule packs that are switched on, each rule with its verdict and why; null where none is on. */
-export function rulePacksSection(
-  context: SheetContext,
-): (Omit<SheetSection, 'id'> & { readonly id: 'rule-packs' }) | null {
+/** The rule packs that are switched on, each rule with its verdict and why; nothing where none is on. */
+export function rulePacksSection(context: SheetContext): SheetSection {
   const { project, assessment } = context;
   const packs = holdAgainst(project, assessment);
-  if (packs.length === 0) return null;
   const { seaArea } = project.settings.redundancy;
   const asks = packs.some(({ pack }) => pack.asksSeaArea);
   return {
@@ -40,10 +37,13 @@ export function rulePacksSection(
     title: 'Held against rule packs',
     page: 'flow',
     ownPage: false,
-    blocks: [
-      { kind: 'paragraph', text: asks ? `${STANDING} Sea area: ${seaArea}.` : STANDING, tone: 'strong' },
-      ...packs.flatMap((result) => packBlocks(context, result)),
-    ],
+    blocks:
+      packs.length === 0
+        ? []
+        : [
+            { kind: 'paragraph', text: asks ? `${STANDING} Sea area: ${seaArea}.` : STANDING, tone: 'strong' },
+            ...packs.flatMap((result) => packBlocks(context, result)),
+          ],
   };
 }
 

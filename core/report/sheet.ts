@@ -19,6 +19,7 @@ import { measurementSection } from './sectionMeasurements.ts';
 import { raftSection } from './sectionRaft.ts';
 import { rangeSection } from './sectionRanges.ts';
 import { redundancySection } from './sectionRedundancy.ts';
+import { rulePacksSection } from './sectionRulePacks.ts';
 import { satelliteSection } from './sectionSatellites.ts';
 import { scopeSection } from './sectionScope.ts';
 import { strongSignalSection } from './sectionStrongSignals.ts';
@@ -81,6 +82,7 @@ const SECTION_BUILDERS: Readonly<Record<SectionId, (context: SheetContext) => Sh
   redundancy: redundancySection,
   'failure-study': failureStudySection,
   raft: raftSection,
+  'rule-packs': rulePacksSection,
   findings: findingSection,
   measurements: measurementSection,
   commissioning: commissioningSection,

@@ -22,6 +22,7 @@ export const SECTION_IDS = [
   'redundancy',
   'failure-study',
   'raft',
+  'rule-packs',
   'findings',
   'measurements',
   'commissioning',

@@ -7,6 +7,7 @@ import { AdviceView } from './redundancy/advice/AdviceView.tsx';
 import { ChancesView } from './redundancy/chances/ChancesView.tsx';
 import { OneFailure } from './redundancy/OneFailure.tsx';
 import { RaftView } from './redundancy/raft/RaftView.tsx';
+import { RulePacksView } from './redundancy/rules/RulePacksView.tsx';
 import { SeveralView } from './redundancy/several/SeveralView.tsx';
 import './redundancy.css';
 
@@ -16,6 +17,7 @@ const VIEWS: Readonly<Partial<Record<RedundancyViewId, ComponentType>>> = {
   several: SeveralView,
   chances: ChancesView,
   raft: RaftView,
+  rules: RulePacksView,
 };
 
 /** What failures take away: one at a time, several together, how likely, why, what would help, and what goes into the raft. */

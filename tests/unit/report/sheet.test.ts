@@ -16,7 +16,15 @@ const sheet = installSheet(BOAT, ASSESSMENT, OPTIONS);
 
 describe('what every sheet holds', () => {
   it('has all sections in order, and none for radios of a kind this boat has none of', () => {
-    const ofSomeRadios = new Set<string>(['hf', 'satellites', 'gnss', 'strong-signals', 'failure-study', 'raft']);
+    const ofSomeRadios = new Set<string>([
+      'hf',
+      'satellites',
+      'gnss',
+      'strong-signals',
+      'failure-study',
+      'raft',
+      'rule-packs',
+    ]);
     expect(sheet.sections.map((section) => section.id)).toEqual(SECTION_IDS.filter((id) => !ofSomeRadios.has(id)));
   });
 
