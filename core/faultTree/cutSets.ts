@@ -148,7 +148,7 @@ class CutSetReader {
   }
 
   private ofOrder(order: number): readonly CutSet[] {
-    if (!Number.isInteger(order) || order < 1 || order >= countsOf(this.top).length) return [];
+    if (!Number.isInteger(order) || order < 1 || !countsOf(this.top)[order]) return [];
     const list = new SetList(this.network.events, order);
     const taken: number[] = [];
     this.walk(this.top, this.top.diagram.root, order, taken, () => list.add(taken));

@@ -53,8 +53,9 @@ function isSameList<T>(a: readonly T[], b: readonly T[]): boolean {
 }
 
 class Builder {
-  /** Node by node: the id of an event, or a gate. */
-  private readonly nodes: (string | NumberedGate)[] = [];
+  /** Node by node: a gate, or nothing where it is an event, and the event's id. */
+  private readonly gates: (NumberedGate | undefined)[] = [];
+  private readonly events: string[] = [];
   /** Node of each name of the model, once it is made. */
   private readonly known: Int32Array;
   /** Gates by a number made of their inputs, so that equal ones are found. */
@@ -76,7 +77,7 @@ class Builder {
     const root = this.nodeOf(top);
     if (root < 0) return { events: [], gates: [], top: root };
     const { events, gates } = this.below(root);
-    const place = new Int32Array(this.nodes.length);
+    const place = new Int32Array(this.gates.length);
     events.forEach((node, index) => {
       place[node] = index;
     });
@@ -84,9 +85,9 @@ class Builder {
       place[node] = events.length + index;
     });
     return {
-      events: events.map((node) => this.nodes[node] as string),
+      events: events.map((node) => this.events[node] as string),
       gates: gates.map((node) => {
-        const { op, k, inputs } = this.nodes[node] as NumberedGate;
+        const { op, k, inputs } = this.gates[node] as NumberedGate;
         return { op, k, inputs: inputs.map((input) => place[input] as number) };
       }),
       top: place[root] as number,
@@ -97,12 +98,12 @@ class Builder {
   private below(root: number): { events: number[]; gates: number[] } {
     const events: number[] = [];
     const gates: number[] = [];
-    const state = new Uint8Array(this.nodes.length);
+    const state = new Uint8Array(this.gates.length);
     const stack = [root];
     while (stack.length > 0) {
       const node = stack.at(-1) as number;
-      const gate = this.nodes[node] as string | NumberedGate;
-      if (state[node] === 0 && typeof gate !== 'string') {
+      const gate = this.gates[node];
+      if (gate && state[node] === 0) {
         state[node] = 1;
         for (let i = gate.inputs.length - 1; i >= 0; i -= 1) {
           const input = gate.inputs[i] as number;
@@ -113,7 +114,7 @@ class Builder {
       stack.pop();
       if (state[node] === 2) continue;
       state[node] = 2;
-      (typeof gate === 'string' ? events : gates).push(node);
+      (gate ? gates : events).push(node);
     }
     return { events, gates };
   }
@@ -148,7 +149,8 @@ class Builder {
   /** An event, or a cause met beside what it hits. */
   private event(at: number): number {
     if (this.known[at] !== UNMADE) return this.known[at] as number;
-    const node = this.nodes.push(this.model.names[at] as string) - 1;
+    const node = this.gates.push(undefined) - 1;
+    this.events.push(this.model.names[at] as string);
     this.known[at] = node;
     return node;
   }
@@ -180,9 +182,10 @@ class Builder {
     let mixed = op === 'and' ? 1 : op === 'or' ? 2 : 3;
     for (const input of inputs) mixed = (mixed + Math.imul(input + 1, 0x9e37_79b1)) | 0;
     const alike = this.alike.get(mixed);
-    const known = alike?.find((node) => isSameGate(this.nodes[node] as NumberedGate, op, k, inputs));
+    const known = alike?.find((node) => isSameGate(this.gates[node] as NumberedGate, op, k, inputs));
     if (known !== undefined) return known;
-    const node = this.nodes.push({ op, k, inputs }) - 1;
+    const node = this.gates.push({ op, k, inputs }) - 1;
+    this.events.push('');
     if (alike) alike.push(node);
     else this.alike.set(mixed, [node]);
     return node;

@@ -8,66 +8,73 @@ const MOST_EXACT = 2 ** 53;
  * number (its events by rank, as digits) a list of numbers is sorted, which is many times as fast as comparing ids.
  */
 export class SetList {
-  private readonly names: readonly string[];
-  /** Rank of an event among all, by id. */
-  private readonly rankOf: Int32Array;
+  private readonly events: readonly string[];
   private readonly order: number;
-  private readonly isShort: boolean;
-  /** Room for one set. */
-  private readonly ranks: Int32Array;
-  private readonly keys: number[] = [];
-  private readonly long: Int32Array[] = [];
+  /** Leaves of one set after the other. */
+  private readonly leaves: number[] = [];
 
   constructor(events: readonly string[], order: number) {
-    const sorted = events.map((_, leaf) => leaf).sort((a, b) => byId(events[a] as string, events[b] as string));
-    this.names = sorted.map((leaf) => events[leaf] as string);
-    this.rankOf = new Int32Array(events.length);
-    for (let rank = 0; rank < sorted.length; rank += 1) this.rankOf[sorted[rank] as number] = rank;
+    this.events = events;
     this.order = order;
-    this.ranks = new Int32Array(order);
-    this.isShort = events.length ** order <= MOST_EXACT;
   }
 
-  /** @param leaves events of one set, in any order */
+  /** @param leaves events of one set, in any order; as many as the order says */
   add(leaves: readonly number[]): void {
-    const { ranks, order } = this;
-    for (let n = 0; n < order; n += 1) {
-      const rank = this.rankOf[leaves[n] as number] as number;
-      let at = n;
-      for (; at > 0 && (ranks[at - 1] as number) > rank; at -= 1) ranks[at] = ranks[at - 1] as number;
-      ranks[at] = rank;
-    }
-    if (!this.isShort) {
-      this.long.push(ranks.slice());
-      return;
-    }
-    let key = 0;
-    for (let n = 0; n < order; n += 1) key = key * this.names.length + (ranks[n] as number);
-    this.keys.push(key);
+    for (const leaf of leaves) this.leaves.push(leaf);
   }
 
   sorted(): readonly CutSet[] {
-    if (!this.isShort) return this.long.sort(byRanks).map((ranks) => Array.from(ranks, (rank) => this.nameOf(rank)));
+    const { order } = this;
+    const names = this.namesMet();
+    const ranks = this.ranksInOrder(names);
+    const count = ranks.length / order;
+    if (names.length ** order > MOST_EXACT) {
+      const sets = Array.from({ length: count }, (_, n) => ranks.subarray(n * order, (n + 1) * order));
+      return sets.sort(byRanks).map((set) => Array.from(set, (rank) => names[rank] as string));
+    }
+    const keys = new Float64Array(count);
+    for (let at = 0; at < ranks.length; at += 1) {
+      const n = Math.floor(at / order);
+      keys[n] = (keys[n] as number) * names.length + (ranks[at] as number);
+    }
     const sets: CutSet[] = [];
-    for (const key of Float64Array.from(this.keys).sort()) sets.push(this.setOf(key));
+    for (const key of keys.sort()) sets.push(setOf(key, names, order));
     return sets;
   }
 
-  private setOf(key: number): CutSet {
-    const base = this.names.length;
-    const set = new Array<string>(this.order);
-    let left = key;
-    for (let at = this.order - 1; at >= 0; at -= 1) {
-      const rest = Math.floor(left / base);
-      set[at] = this.nameOf(left - rest * base);
-      left = rest;
-    }
-    return set;
+  /** Names of the events that are in any set, sorted. */
+  private namesMet(): readonly string[] {
+    const met = new Uint8Array(this.events.length);
+    for (const leaf of this.leaves) met[leaf] = 1;
+    return this.events.filter((_, leaf) => met[leaf] === 1).sort(byId);
   }
 
-  private nameOf(rank: number): string {
-    return this.names[rank] as string;
+  /** Set after set, each by rising rank. */
+  private ranksInOrder(names: readonly string[]): Int32Array {
+    const { order, leaves } = this;
+    const rankOf = new Map(names.map((name, rank) => [name, rank]));
+    const rankOfLeaf = Int32Array.from(this.events, (name) => rankOf.get(name) ?? -1);
+    const ranks = new Int32Array(leaves.length);
+    for (let at = 0; at < leaves.length; at += 1) {
+      const rank = rankOfLeaf[leaves[at] as number] as number;
+      const start = at - (at % order);
+      let to = at;
+      for (; to > start && (ranks[to - 1] as number) > rank; to -= 1) ranks[to] = ranks[to - 1] as number;
+      ranks[to] = rank;
+    }
+    return ranks;
   }
+}
+
+function setOf(key: number, names: readonly string[], order: number): CutSet {
+  const set = new Array<string>(order);
+  let left = key;
+  for (let at = order - 1; at >= 0; at -= 1) {
+    const rest = Math.floor(left / names.length);
+    set[at] = names[left - rest * names.length] as string;
+    left = rest;
+  }
+  return set;
 }
 
 const byId = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

@@ -55,6 +55,9 @@ const BY_EVENT: Partial<Record<FailureEvent['kind'], Assumption>> = {
   'compartment-fire': assumed(0.0001, 0.0005, 0.003),
 };
 
+/** Any other event, above all the user's own. */
+const OTHER_EVENT = assumed(0.001, 0.01, 0.05);
+
 /** Claims for lightning per boat and year: a US insurer's, 2003 to 2013. */
 const LIGHTNING_A_YEAR: Readonly<Record<BoatKind, number>> = {
   catamaran: 0.0069,
@@ -78,16 +81,31 @@ export function chancesOf(
   components: readonly Component[],
   causes: readonly FailureEvent[],
 ): readonly ChanceOf[] {
+  const { passageDays } = project.settings.redundancy;
+  const stretched = new Map<Assumption, Assumption>();
+  const overPassage = (assumption: Assumption): Assumption => {
+    const known = stretched.get(assumption);
+    if (known) return known;
+    const made = over(assumption, passageDays);
+    stretched.set(assumption, made);
+    return made;
+  };
   return [
-    ...components.map(({ id, label, kind }) => chanceOf(project, id, label, kind, BY_COMPONENT[kind])),
+    ...components.map(({ id, label, kind }) => chanceOf(project, id, label, kind, overPassage(BY_COMPONENT[kind]))),
     ...causes.map(({ id, label, kind }) =>
-      chanceOf(project, id, label, kind, BY_EVENT[kind] ?? assumed(0.001, 0.01, 0.05)),
+      chanceOf(project, id, label, kind, overPassage(BY_EVENT[kind] ?? OTHER_EVENT)),
     ),
   ];
 }
 
+/** An assumption for one crossing, for a passage of so many days. */
+function over({ low, nominal, high, source }: Assumption, passageDays: number): Assumption {
+  const stretch = (chance: number): number => 1 - (1 - chance) ** (passageDays / CROSSING_DAYS);
+  return assumed(stretch(low), stretch(nominal), stretch(high), source);
+}
+
 function chanceOf(project: Project, id: string, label: string, kind: string, assumption: Assumption): ChanceOf {
-  const { chances, passageDays } = project.settings.redundancy;
+  const { chances } = project.settings.redundancy;
   const stated = chances[id] ?? chances[kind];
   if (stated) {
     const [low = 0, nominal = 0, high = 0] = [stated.lowPercent, stated.percent, stated.highPercent]
@@ -96,9 +114,8 @@ function chanceOf(project: Project, id: string, label: string, kind: string, ass
     return { id, label, low, nominal, high, basis: 'stated', source: stated.source };
   }
   if (kind === 'lightning') return lightning(project, id, label);
-  const over = (chance: number): number => 1 - (1 - chance) ** (passageDays / CROSSING_DAYS);
   const { low, nominal, high, source } = assumption;
-  return { id, label, low: over(low), nominal: over(nominal), high: over(high), basis: 'assumed', source };
+  return { id, label, low, nominal, high, basis: 'assumed', source };
 }
 
 function lightning({ boat, settings }: Project, id: string, label: string): ChanceOf {

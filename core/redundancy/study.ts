@@ -175,14 +175,21 @@ class Risks {
     const at = this.solver.unavailability(top);
     const { low, nominal, high, byId } = this.chancesInTree();
     const middle = at(nominal);
-    const rows = importanceOf(middle, this.solver.cutSets(top, STUDY_ORDER), nominal) ?? [];
+    const rowsNow = (): readonly RiskRow[] =>
+      (importanceOf(middle, this.solver.cutSets(top, STUDY_ORDER), nominal) ?? []).flatMap((row) =>
+        this.row(row, byId.get(row.id)),
+      );
+    let rows: readonly RiskRow[] | null = null;
     return {
       serviceId,
       low: at(low).lowest,
       nominal: middle.isExact ? middle.lowest : (middle.lowest + middle.highest) / 2,
       high: at(high).highest,
       isExact: middle.isExact,
-      rows: rows.flatMap((row) => this.row(row, byId.get(row.id))),
+      get rows() {
+        rows ??= rowsNow();
+        return rows;
+      },
     };
   }
 
