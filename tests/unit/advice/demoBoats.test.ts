@@ -51,9 +51,19 @@ describe('Brannoch Tern', () => {
     expect(freed(project, 'emergency-antenna:new', 'structure:mast-main')).toEqual(['voice-fixed', 'digital-alert']);
   });
 
-  it('is told that the mizzen antenna brings new single points', () => {
-    const { worsens } = changeOf(advice, 'own-antenna:ais-1').effect;
-    expect(worsens.join(' ')).toMatch(/AR then hangs on A5, W14, Mizzen mast/);
+  it('is told what the mizzen antenna brings, and of no remark that stood before in other words', () => {
+    expect(changeOf(advice, 'own-antenna:ais-1').effect.worsens).toEqual([
+      'AR then hangs on A5, W14, Mizzen mast as well.',
+      'AR falls from reduced to lost: Mizzen mast lost.',
+    ]);
+    for (const id of ['emergency-antenna:new', 'high-battery:vhf-1', 'second-feed:vhf-1:b2']) {
+      expect(changeOf(advice, id).effect.worsens, id).toEqual([]);
+    }
+  });
+
+  it('is not told that voice is freed of a feed that another takes the place of', () => {
+    // With AIS-1 and SP-1 on a battery of their own the splitter's old feed F4 is gone, and voice hangs on the new one instead.
+    expect(freed(project, 'own-battery:ais-1', 'feed:f4')).toEqual(['ais-receive']);
   });
 
   it('has no way to free seeing AIS of the AIS set, and is told so', () => {
@@ -94,6 +104,12 @@ describe('Vessarine', () => {
     expect(after.items.find(({ id }) => id === 'a4')?.placeId).not.toBe('under-hardtop');
     expect(change.effect.clears.map(({ title }) => title)).toContain('A4 sees no sky');
     expect(change.effect.worsens).toEqual([]);
+  });
+
+  it('counts a remark about two sets for one about three as neither gone nor come', () => {
+    const { worsens, clears } = changeOf(advice, 'high-battery:ais-1').effect;
+    expect(worsens).toEqual([]);
+    expect(clears.map(({ title }) => title)).not.toContain('AIS-1, VHF-1 and VHF-2 fall together');
   });
 
   it('is not told to feed SAT-2 otherwise: it would then stay on its mount when it is wanted on deck', () => {

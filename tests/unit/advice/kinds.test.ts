@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { advise } from '../../../core/advice/advise.ts';
+import { candidatesOf } from '../../../core/advice/candidates.ts';
+import { surveyOf } from '../../../core/advice/survey.ts';
 import type { Place } from '../../../core/model/boat.ts';
 import type { Item, Project } from '../../../core/model/project.ts';
 import { feed, item, link, P, run, smallBoat } from '../redundancy/smallBoat.ts';
@@ -95,6 +97,21 @@ describe('another feed', () => {
     expect(offered(straight)).not.toContain(id);
   });
 
+  it('is not even tried where the set’s supply is no single point, lightning or not', () => {
+    const project = smallBoat({
+      ...twoSets,
+      items: [...twoSets.items, item('BRK2', 'breaker', 'locker'), item('BAT2', 'bank', 'locker')],
+      feeds: [
+        feed('F0', 'BAT', 'BRK'),
+        feed('F1', 'BRK', 'VHF'),
+        feed('F3', 'BAT2', 'BRK2'),
+        feed('F2', 'BRK2', 'VHF2'),
+      ],
+    });
+    const ids = candidatesOf(surveyOf(project)).map(({ question }) => question);
+    expect(ids.filter((question) => question.startsWith('supply:VHF'))).toEqual([]);
+  });
+
   it('takes in a splitter on the way that must have supply', () => {
     const after = changeOf(advise(plain), 'second-feed:VHF:BAT').candidate.apply(plain);
     const fed = after.feeds.slice(plain.feeds.length).map(({ to }) => to.itemId);
@@ -170,6 +187,13 @@ describe('an antenna on another structure', () => {
     const added = after.runs.at(-1);
     expect(added?.via.map(({ position }) => position)).toEqual([P(11.25, 1)]);
     expect(added?.slackM).toBe(0.5);
+  });
+
+  it('goes to no higher place on the same mast', () => {
+    const masthead = plain.places.find(({ id }) => id === 'masthead');
+    const spreader = masthead && { ...masthead, id: 'spreader', name: 'Spreader', position: P(5, 10) };
+    const project = smallBoat({ places: [...plain.places, ...(spreader ? [spreader] : [])] });
+    expect(changeOf(advise(project), 'own-antenna:AIS').candidate.title).toMatch(/at the arch/);
   });
 
   it('is for the AIS to get where voice and AIS share: voice keeps the high one', () => {
