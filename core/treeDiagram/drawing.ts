@@ -54,7 +54,7 @@ function trunks({ rows, textSize: em }: TreeLayout, from: number, to: number): r
   const lowest = new Map<TreeRow, number>();
   const shapes: Shape[] = [];
   for (const row of rows) {
-    const parent = row.parentId === null ? undefined : parents.get(row.parentId);
+    const parent = row.parent === null ? undefined : parents.get(row.parent.id);
     if (!parent?.gate) continue;
     lowest.set(parent, row.sign.y);
     const { x } = parent.gate.top;

@@ -30,7 +30,7 @@ export interface TreeRow {
   readonly node: TreeNode;
   /** 0 for the top. */
   readonly level: number;
-  readonly parentId: string | null;
+  readonly parent: TreeNode | null;
   /** Place among its siblings, from 1, and how many they are. */
   readonly place: number;
   readonly siblings: number;
@@ -88,14 +88,19 @@ const GATE_WORDS: Readonly<Record<TreeNode['op'], (count: number, k: number) => 
 /** `any of these`: what a gate asks of what is under it. */
 export const gateWords = ({ op, k, children }: TreeNode): string => GATE_WORDS[op](children.length, k);
 
-/** What is said of a node beside its name, as it is shown now. */
-export function remarksOf(node: TreeNode, isOpen: boolean, isDown: boolean): string {
+/**
+ * What is said of a node beside its name, as it is shown now. Of a branch right under the top, or under another that alone
+ * takes the service away, the outline says enough.
+ */
+export function remarksOf(node: TreeNode, parent: TreeNode | null, isOpen: boolean, isDown: boolean): string {
   const { kind, isAlone, places, letter, remark, children } = node;
+  const isPlain = parent === null || isBold(parent);
   const isSingle = kind === 'event' || kind === 'cause';
   const inside = isOpen || children.length === 0 ? 0 : endsBelow(node);
   return [
     isDown && kind !== 'certain' ? 'down' : '',
-    isAlone ? (isSingle ? 'single point of failure' : 'alone takes the service away') : '',
+    isAlone && isSingle ? 'single point of failure' : '',
+    isAlone && !isSingle && !isPlain ? 'alone takes the service away' : '',
     remark,
     kind === 'reference' ? `see ${letter ?? 'elsewhere'}` : '',
     kind === 'gate' && letter !== null ? `used in ${places} places` : '',
@@ -115,22 +120,22 @@ export function layOutTree(tree: ReadableTree, options: LayoutOptions): TreeLayo
   const rows: TreeRow[] = [];
   let y = EM.margin * em;
   let right = 0;
-  const place = (node: TreeNode, level: number, parentId: string | null, nth: number, siblings: number): void => {
+  const place = (node: TreeNode, level: number, parent: TreeNode | null, nth: number, siblings: number): void => {
     const isOpen = node.children.length > 0 && !closed?.has(node.id);
-    const state = { level, parentId, place: nth, siblings, isOpen, isDown: down?.has(node.id) ?? false };
+    const state = { level, parent, place: nth, siblings, isOpen, isDown: down?.has(node.id) ?? false };
     const row = rowOf(node, state, y, { ...options, hasHandles });
     rows.push(row);
     right = Math.max(right, row.box.right, row.gate?.box.right ?? 0);
     y = (row.gate?.box.bottom ?? row.box.bottom) + EM.gap * em;
     if (!isOpen) return;
-    for (const [i, child] of node.children.entries()) place(child, level + 1, node.id, i + 1, node.children.length);
+    for (const [i, child] of node.children.entries()) place(child, level + 1, node, i + 1, node.children.length);
   };
   place(tree.top, 0, null, 1, 1);
   const width = Math.max(options.width, right + EM.margin * em);
   return { width, height: y - EM.gap * em + EM.margin * em, textSize: em, hasHandles, rows };
 }
 
-type RowState = Pick<TreeRow, 'level' | 'parentId' | 'place' | 'siblings' | 'isOpen' | 'isDown'>;
+type RowState = Pick<TreeRow, 'level' | 'parent' | 'place' | 'siblings' | 'isOpen' | 'isDown'>;
 type RowOptions = LayoutOptions & { readonly hasHandles: boolean };
 
 function rowOf(node: TreeNode, state: RowState, top: number, options: RowOptions): TreeRow {
@@ -186,7 +191,7 @@ function textOf(node: TreeNode, state: RowState, at: Point, room: number, em: nu
   const bold = isBold(node);
   const labels = wrapped(node.label, em, room, bold);
   const size = EM.remark * em;
-  const remark = remarksOf(node, state.isOpen, state.isDown);
+  const remark = remarksOf(node, state.parent, state.isOpen, state.isDown);
   const lines: TextLine[] = [];
   let y = at.y;
   let textWide = 0;

@@ -41,15 +41,16 @@ export function gateSign(node: TreeNode, top: Point, wide: number, high: number,
 
 /** Basic event: a circle, with its number where the same event stands in several places. A common cause has a second ring. */
 export function eventSign(node: TreeNode, at: Point, radius: number, how: SignStyle): readonly Shape[] {
-  const shapes: Shape[] = [circle(at, radius, style(how))];
-  if (node.kind === 'cause') shapes.push(circle(at, radius * 0.68, style({ ...how, width: 0.08 * how.em }, 'none')));
+  const isCause = node.kind === 'cause';
+  const shapes: Shape[] = [circle(at, isCause ? radius * 1.12 : radius, style(how))];
+  if (isCause) shapes.push(circle(at, radius * 0.7, style({ ...how, width: 0.07 * how.em }, 'none')));
   if (how.isDown) shapes.push(...cross(at, radius, how));
   else if (node.mark !== null) shapes.push(letters(String(node.mark), at, how));
   return shapes;
 }
 
 function cross(at: Point, radius: number, how: SignStyle): readonly Shape[] {
-  const r = radius * 0.7;
+  const r = radius * 0.66;
   const stroke = { ...style({ ...how, width: 0.14 * how.em }), fill: 'none' } as const;
   return [
     line({ x: at.x - r, y: at.y - r }, { x: at.x + r, y: at.y + r }, stroke),

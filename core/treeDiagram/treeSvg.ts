@@ -7,6 +7,7 @@ import type { Project } from '../model/project.ts';
 import { treeDrawing } from './drawing.ts';
 import { singlePointCount, treeLegend } from './legend.ts';
 import { moved } from './moved.ts';
+import { nodesDown } from './state.ts';
 import type { ReadableTree } from './types.ts';
 import { wrapped } from './wrap.ts';
 
@@ -23,6 +24,7 @@ export const TREE_SCOPE =
 
 /** `3 single points of failure: each alone takes the service away.` */
 export function singlePointSentence(tree: ReadableTree): string {
+  if (nodesDown(tree, new Set()).has(tree.top.id)) return 'Lost as drawn: nothing more need fail.';
   const count = singlePointCount(tree);
   if (count === 0) return 'No single thing takes it away alone.';
   return count === 1

@@ -75,7 +75,7 @@ function gateWords(gateId: string, { name, way, pathWay }: Names): string | unde
     case 'service':
       return `${SERVICES.find((each) => each.id === id)?.name ?? 'The service'}, lost`;
     case 'way':
-      return `${way(gateId)?.label ?? 'A way'} is gone`;
+      return wayWords(way(gateId)?.label ?? 'A way');
     case 'path':
       return pathWords(pathWay(id), name);
     case 'supply':
@@ -96,6 +96,9 @@ function gateWords(gateId: string, { name, way, pathWay }: Names): string | unde
       return undefined;
   }
 }
+
+/** `SAT-1 on A3, on its own battery, is gone`. */
+const wayWords = (label: string): string => `${label}${label.includes(',') ? ',' : ''} is gone`;
 
 function pathWords(way: Way | undefined, name: Names['name']): string {
   const antenna = way?.subjects.at(-1);

@@ -1,0 +1,38 @@
+import { type RefObject, useLayoutEffect, useState } from 'react';
+
+/** Room for the diagram and the size of its letters, px. */
+export interface TreeSize {
+  readonly width: number;
+  readonly em: number;
+  /** Height of the panel around it. */
+  readonly seenHeight: number;
+}
+
+const BEFORE_LAYOUT: TreeSize = { width: 380, em: 13, seenHeight: 500 };
+/** What stands over and under the diagram in the panel, in heights of letters. */
+const AROUND = 14;
+
+/** Size of the diagram's frame, kept up with the panel's; letters are as large as the frame's own text. */
+export function useTreeSize(frame: RefObject<HTMLElement | null>): TreeSize {
+  const [size, setSize] = useState(BEFORE_LAYOUT);
+  useLayoutEffect(() => {
+    const element = frame.current;
+    if (!element) return;
+    const panel = element.closest<HTMLElement>('.panel');
+    const measure = (): void => {
+      const em = Number.parseFloat(getComputedStyle(element).fontSize) || BEFORE_LAYOUT.em;
+      const width = element.clientWidth;
+      const seenHeight = (panel?.clientHeight ?? BEFORE_LAYOUT.seenHeight) - AROUND * em;
+      if (width > 0) setSize((before) => (isSame(before, width, em, seenHeight) ? before : { width, em, seenHeight }));
+    };
+    measure();
+    const observer = new ResizeObserver(measure);
+    observer.observe(element);
+    if (panel) observer.observe(panel);
+    return () => observer.disconnect();
+  }, [frame]);
+  return size;
+}
+
+const isSame = (size: TreeSize, width: number, em: number, seenHeight: number): boolean =>
+  size.width === width && size.em === em && size.seenHeight === seenHeight;
