@@ -88,7 +88,7 @@ function Rescues({ effect, labels }: { effect: Effect; labels: ReadonlyMap<strin
       {groups.map((group) => (
         <li key={`${group.serviceIds.join()} ${group.labels[0]}`}>
           <ServiceChips serviceIds={group.serviceIds} />
-          <span>{group.isFirstWay ? 'given a first way' : `freed of ${listed(group.labels, MOST_NAMED)}`}</span>
+          <span>{group.isFirstWay ? 'given a first way' : `no longer lost to ${listed(group.labels, MOST_NAMED)}`}</span>
         </li>
       ))}
     </ul>
@@ -102,7 +102,7 @@ function Counts({ before, after }: { before: CutCount; after: CutCount }) {
       <dd>
         <Change from={before.singles} to={after.singles} />
       </dd>
-      <dt>Fatal pairs</dt>
+      <dt>Pairs</dt>
       <dd>
         <Change from={before.pairs} to={after.pairs} />
       </dd>
