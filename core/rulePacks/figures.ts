@@ -55,10 +55,13 @@ export const RULE_FIGURES = {
   osrAisHeightM: 3,
 } as const;
 
-/** OSR 2012-13, 3.29.1(b)(iii): longest run of each cable that is taken as good enough, m, by part of the catalogue. */
+/**
+ * OSR 2012-13, 3.29.1(b)(iii): longest run of each cable that is taken as good enough, m, by part of the catalogue. The last two
+ * are one maker's types in the text, and stand here by their kind.
+ */
 export const OSR_CABLE_TABLE: readonly { readonly name: string; readonly partId: string; readonly upToM: number }[] = [
-  { name: 'RG8X', partId: 'coax-rg-8x', upToM: 15 },
-  { name: 'RG8U', partId: 'coax-rg-8-u', upToM: 28 },
-  { name: '9913F', partId: 'coax-rg-8-semi-air', upToM: 43 },
-  { name: 'LMR600', partId: 'coax-600-class', upToM: 70 },
+  { name: 'RG-8X', partId: 'coax-rg-8x', upToM: 15 },
+  { name: 'RG-8/U', partId: 'coax-rg-8-u', upToM: 28 },
+  { name: 'semi-air RG-8', partId: 'coax-rg-8-semi-air', upToM: 43 },
+  { name: '600 class', partId: 'coax-600-class', upToM: 70 },
 ];

@@ -1,11 +1,6 @@
+import { capacityCheck, recharge } from '../checks/charging.ts';
 import { availability, duplication } from '../checks/longRange.ts';
-import {
-  capacityCheck,
-  distressReserve,
-  independentReserve,
-  recharge,
-  reserveWithoutSource,
-} from '../checks/reserveRules.ts';
+import { distressReserve, independentReserve, reserveWithoutSource } from '../checks/reserveRules.ts';
 import { RULE_FIGURES } from '../figures.ts';
 import type { PackRule } from '../types.ts';
 import { rulesOf } from './define.ts';

@@ -1,5 +1,6 @@
 import { cannotTell, doesNotApply, itemSubjects, met, notMet, tagsOf } from '../answers.ts';
-import { aisTransponder, handheld, positionFix, registeredBeacon, weatherReceiver } from '../checks/carriage.ts';
+import { aisTransponder, handheld, positionFix, weatherReceiver } from '../checks/beside.ts';
+import { registeredBeacon } from '../checks/carriage.ts';
 import { emergencyAerial, mastheadAntenna } from '../checks/emergencyAerial.ts';
 import { aisAntenna, feederLoss, feederTable, ratedPower } from '../checks/feeder.ts';
 import { longRangeSpare, telephoneOrHf } from '../checks/longRange.ts';
@@ -76,9 +77,9 @@ export const OSR_CATEGORY_2: readonly PackRule[] = rulesOf(OSR_2012, [
   {
     id: 'osr-feeder-table',
     theme: vhf,
-    title: 'The other way to show it: RG8X to 15 m, RG8U to 28 m, 9913F to 43 m, LMR600 to 70 m',
+    title: 'The other way to show it: RG-8X to 15 m, RG-8/U to 28 m, semi-air RG-8 to 43 m, 600 class to 70 m',
     clause: '3.29.1(b)(iii)',
-    unseen: 'makers’ types: 9913F is read as the catalogue’s semi-air cable, LMR600 as its 600 class',
+    unseen: 'the makers’ types that the text names for the last two, read here by their kind',
     check: feederTable,
   },
   {

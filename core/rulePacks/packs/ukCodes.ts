@@ -1,9 +1,10 @@
 import { bestMountingM, LOW_ANTENNA_SHARE } from '../../redundancy/grades.ts';
 import { twoMeans } from '../checks/alertMeans.ts';
 import { beaconInterval } from '../checks/carriage.ts';
+import { chargingOrSecond } from '../checks/charging.ts';
 import { aerialsHigh, emergencyAerial } from '../checks/emergencyAerial.ts';
 import { automaticPosition, batteryDry } from '../checks/placement.ts';
-import { chargingOrSecond, distressReserve, fishingReserve } from '../checks/reserveRules.ts';
+import { distressReserve, fishingReserve } from '../checks/reserveRules.ts';
 import { RULE_FIGURES } from '../figures.ts';
 import type { PackRule } from '../types.ts';
 import { type Common, rulesOf } from './define.ts';

@@ -46,12 +46,12 @@ describe('figures of the rules', () => {
     expect(RULE_FIGURES[key]).toBe(value);
   });
 
-  it('has the cable table of OSR 2012-13, 3.29.1(b)(iii): RG8X 15 m, RG8U 28 m, 9913F 43 m, LMR600 70 m', () => {
+  it('has the cable table of OSR 2012-13, 3.29.1(b)(iii): RG-8X 15 m, RG-8/U 28 m, then by kind 43 m and 70 m', () => {
     expect(OSR_CABLE_TABLE.map(({ name, upToM }) => [name, upToM])).toEqual([
-      ['RG8X', 15],
-      ['RG8U', 28],
-      ['9913F', 43],
-      ['LMR600', 70],
+      ['RG-8X', 15],
+      ['RG-8/U', 28],
+      ['semi-air RG-8', 43],
+      ['600 class', 70],
     ]);
   });
 
@@ -175,7 +175,7 @@ describe('sums reckoned by hand', () => {
   });
 
   it('shows a feeder both by table and by reckoning where the two disagree', () => {
-    // RG8U to 28 m by the table; 0.5553 root f + 0.00669 f dB in 100 m at 156.8 MHz is 8.0 dB, so 28 m lose 2.24 dB.
+    // RG-8/U to 28 m by the table; 0.5553 root f + 0.00669 f dB in 100 m at 156.8 MHz is 8.0 dB, so 28 m lose 2.24 dB.
     const direct = drop('SP');
     const project = boat(direct);
     const runs = [

@@ -1,9 +1,9 @@
-import { useState } from 'react';
+import { useDeferredValue, useState } from 'react';
+import { assess } from '../../../../core/assess.ts';
 import { holdAgainst } from '../../../../core/rulePacks/holdAgainst.ts';
 import { STANDING } from '../../../../core/rulePacks/packs.ts';
 import { type PackResult, VERDICTS, type Verdict } from '../../../../core/rulePacks/types.ts';
 import { useApp } from '../../../store/context.ts';
-import { useAssessment } from '../../../store/derived.ts';
 import { shownProject } from '../../../store/store.ts';
 import { PackSection } from './PackSection.tsx';
 import { PackSwitches } from './PackSwitches.tsx';
@@ -14,10 +14,10 @@ const SHOWN_AT_FIRST: ReadonlySet<Verdict> = new Set(['met', 'not-met', 'cannot-
 
 /** The boat held against the rule packs that are switched on: what is met, what is not, and what no drawing can tell. */
 export function RulePacksView() {
-  const project = useApp(shownProject);
-  const assessment = useAssessment();
+  // The failure study behind the answers is dear: while something is dragged they may lag behind.
+  const project = useDeferredValue(useApp(shownProject));
   const [shown, setShown] = useState(SHOWN_AT_FIRST);
-  const results = holdAgainst(project, assessment);
+  const results = holdAgainst(project, assess(project));
   return (
     <>
       <section className="panel-section">
