@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { minimalCutSets } from '../../../core/faultTree/cutSets.ts';
-import { importanceOf } from '../../../core/faultTree/importance.ts';
+import { type Importance, importanceOf } from '../../../core/faultTree/importance.ts';
 import { singlePoints } from '../../../core/faultTree/scenarios.ts';
 import { solverOf } from '../../../core/faultTree/solver.ts';
 import type { CutSet, FaultTree } from '../../../core/faultTree/types.ts';
 import { unavailabilityOf } from '../../../core/faultTree/unavailability.ts';
-import { isDown, randomTree, subsetsOf } from './randomTrees.ts';
+import { isDown, randomTree, subsetsOf, truthTable, wholeTree } from './randomTrees.ts';
 
 // Random trees against trying out every subset of what can fail (exhaustive enumeration, no source needed).
 
@@ -42,6 +42,55 @@ function probabilityByTrying(tree: FaultTree, of: ReadonlyMap<string, number>): 
   return sum;
 }
 
+type Table = ReturnType<typeof truthTable>;
+
+/** Minimal sets by their definition, bit by bit: down, and up with any one of them mended. */
+function setsInTable({ ids, isDown }: Table): string[][] {
+  const bits = ids.map((_, bit) => 1 << bit);
+  const found: string[][] = [];
+  isDown.forEach((down, subset) => {
+    if (down && bits.every((bit) => (subset & bit) === 0 || !isDown[subset ^ bit]))
+      found.push(ids.filter((_, bit) => (subset >> bit) & 1));
+  });
+  return found;
+}
+
+function probabilityInTable({ ids, isDown }: Table, of: ReadonlyMap<string, number>): number {
+  const chances = ids.map((id) => of.get(id) ?? 0);
+  let sum = 0;
+  isDown.forEach((down, subset) => {
+    if (down) sum += chances.reduce((p, q, bit) => p * ((subset >> bit) & 1 ? q : 1 - q), 1);
+  });
+  return sum;
+}
+
+/** Every importance by its definition, from the chance of the top with the event set. */
+function importanceInTable(table: Table, sets: readonly string[][], of: ReadonlyMap<string, number>, id: string) {
+  const [p, p1, p0] = [of, new Map([...of, [id, 1]]), new Map([...of, [id, 0]])].map((chances) =>
+    probabilityInTable(table, chances),
+  ) as [number, number, number];
+  const own = of.get(id) ?? 0;
+  const chance = (set: readonly string[]): number => set.reduce((product, each) => product * (of.get(each) ?? 0), 1);
+  const sum = (list: readonly string[][]): number => list.reduce((total, set) => total + chance(set), 0);
+  return {
+    birnbaum: p1 - p0,
+    criticality: (p - p0) / p,
+    fussellVesely: sum(sets.filter((set) => set.includes(id))) / sum(sets),
+    diagnosis: (own * p1) / p,
+    riskAchievementWorth: p1 / p,
+    riskReductionWorth: p / p0,
+  };
+}
+
+/** Nulls stand for nothing to divide by. */
+function expectImportance(row: Importance, wanted: ReturnType<typeof importanceInTable>): void {
+  for (const key of Object.keys(wanted) as (keyof typeof wanted)[]) {
+    const value = row[key];
+    if (value === null) expect(Number.isFinite(wanted[key]), `${key} of ${row.id}`).toBe(false);
+    else expect(Math.abs(value - wanted[key]) / Math.max(1, Math.abs(value)), `${key} of ${row.id}`).toBeLessThan(1e-9);
+  }
+}
+
 describe('random trees against every subset tried', () => {
   it('finds every minimal cut set and no other', () => {
     fc.assert(
@@ -55,14 +104,26 @@ describe('random trees against every subset tried', () => {
     );
   });
 
-  it('does so at sixteen events, causes among them', () => {
+  it('does so at sixteen events, causes among them, with the probability and every importance of each', () => {
+    let largest = 0;
     fc.assert(
-      fc.property(randomTree(14), (tree) => {
+      fc.property(wholeTree(14), (tree) => {
+        const table = truthTable(tree);
+        const wanted = setsInTable(table);
         const sets = minimalCutSets(tree);
-        if (!sets.lostFromStart) expect(setsOf(tree).map(join).sort()).toEqual(setsByTrying(tree));
+        if (sets.lostFromStart) return;
+        expect(setsOf(tree).map(join).sort()).toEqual(wanted.map(join).sort());
+        const of = chancesOf(tree);
+        const answer = unavailabilityOf(tree)(of);
+        expect(answer.lowest).toBeCloseTo(probabilityInTable(table, of), 12);
+        const rows = importanceOf(answer, sets, of) ?? [];
+        largest = Math.max(largest, rows.length);
+        for (const row of rows) expectImportance(row, importanceInTable(table, wanted, of, row.id));
       }),
-      { numRuns: 6, seed: 7 },
+      { numRuns: 20, seed: 7 },
     );
+    // Some tree hangs on all sixteen.
+    expect(largest).toBe(16);
   });
 
   it('gives the first orders of the whole when cut off there, and agrees with the pass for single points', () => {
