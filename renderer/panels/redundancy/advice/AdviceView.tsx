@@ -28,9 +28,8 @@ export function AdviceView() {
         </h3>
         <p className="small soft">
           Each change was made to a copy of the boat and everything reckoned anew. First stands what frees most services
-          of single points of failure, then what leaves fewest of them. Pairs may grow as single points go: what
-          one failure did then takes two. Only the drawing is known, not cost, space or weight. Undo takes a change
-          back.
+          of single points of failure, then what leaves fewest of them. Pairs may grow as single points go: what one
+          failure did then takes two. Only the drawing is known, not cost, space or weight. Undo takes a change back.
         </p>
         {advice ? <Best advice={advice} onMake={make} /> : <Trying progress={progress} />}
       </section>

@@ -88,7 +88,9 @@ function Rescues({ effect, labels }: { effect: Effect; labels: ReadonlyMap<strin
       {groups.map((group) => (
         <li key={`${group.serviceIds.join()} ${group.labels[0]}`}>
           <ServiceChips serviceIds={group.serviceIds} />
-          <span>{group.isFirstWay ? 'given a first way' : `no longer lost to ${listed(group.labels, MOST_NAMED)}`}</span>
+          <span>
+            {group.isFirstWay ? 'given a first way' : `no longer lost to ${listed(group.labels, MOST_NAMED)}`}
+          </span>
         </li>
       ))}
     </ul>
