@@ -61,17 +61,19 @@ function packBlocks(context: SheetContext, result: PackResult): readonly Block[]
         { header: 'Verdict', weight: 11, align: 'start' },
         { header: 'Because', weight: 37, align: 'start' },
       ],
-      rows: result.results.map((each) => ruleRow(context, each)),
+      rows: result.results.map((each) => ruleRow(context, edition, each)),
       empty: 'No rule in this pack.',
     },
   ];
 }
 
-function ruleRow({ preferences }: SheetContext, { rule, verdict, because }: RuleResult): readonly string[] {
-  const edition = rule.edition.includes(rule.clause) ? rule.edition : `${rule.clause}. ${rule.edition}`;
+/** The edition is printed where it is another than that over the table. */
+function ruleRow({ preferences }: SheetContext, packEdition: string, result: RuleResult): readonly string[] {
+  const { rule, verdict, because } = result;
+  const cited = rule.edition === packEdition ? rule.clause : `${rule.clause}. ${rule.edition}`;
   return [
     rule.title,
-    `${edition}; ${RULE_BASIS_WORDS[rule.basis]}`,
+    `${cited}; ${RULE_BASIS_WORDS[rule.basis]}`,
     VERDICT_WORDS[verdict].words,
     formatText(because, preferences),
   ];

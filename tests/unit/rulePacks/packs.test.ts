@@ -139,7 +139,7 @@ describe('the section of the sheet', () => {
     expect(table?.rows).toHaveLength(11);
     expect(table?.rows[2]).toEqual([
       'VHF rated at 25 W',
-      '3.29.1(b)(i). Offshore Special Regulations 2012-13; read in the text',
+      '3.29.1(b)(i); read in the text',
       'met',
       'VHF is rated 25 W.',
     ]);
@@ -147,6 +147,16 @@ describe('the section of the sheet', () => {
     const counted = `${count('met')} met, ${count('not met')} not met, ${count('cannot tell')} cannot tell, 1 does not apply`;
     expect(table?.caption).toBe(counted);
     expect(count('does not apply')).toBe(1);
+  });
+
+  it('prints the edition of a rule that is of another than its pack', () => {
+    const made = section(boat(settings({ rulePacks: ['osr-later'] })));
+    const table = made.blocks.find((block) => block.kind === 'table');
+    expect(table?.rows.map((row) => row[1])).toEqual([
+      '3.29. Offshore Special Regulations, about 2017; read second-hand',
+      '3.29.6(b). Offshore Special Regulations, about 2022; read second-hand',
+      '4.19. Offshore Special Regulations, edition not known; from memory, not seen',
+    ]);
   });
 
   it('names the sea area where a pack turns on it', () => {

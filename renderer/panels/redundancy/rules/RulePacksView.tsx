@@ -15,7 +15,8 @@ const SHOWN_AT_FIRST: ReadonlySet<Verdict> = new Set(['met', 'not-met', 'cannot-
 /** The boat held against the rule packs that are switched on: what is met, what is not, and what no drawing can tell. */
 export function RulePacksView() {
   // The failure study behind the answers is dear: while something is dragged they may lag behind.
-  const project = useDeferredValue(useApp(shownProject));
+  const current = useApp(shownProject);
+  const project = useDeferredValue(current);
   const [shown, setShown] = useState(SHOWN_AT_FIRST);
   const results = holdAgainst(project, assess(project));
   return (
@@ -31,7 +32,7 @@ export function RulePacksView() {
             the drawing meets it, and why.
           </p>
         )}
-        <PackSwitches project={project} />
+        <PackSwitches project={current} />
       </section>
       {results.map((result) => (
         <PackSection key={result.pack.id} project={project} result={result} shown={shown} />
