@@ -43,6 +43,8 @@ export function indexed(model: FaultModel): IndexedModel {
         throw new RangeError(
           `Cause "${id}" hits "${hit}", which is nowhere in the fault model: add it, or leave it out of the cause.`,
         );
+      if (at >= model.events.length + model.gates.size)
+        throw new RangeError(`Cause "${id}" hits the cause "${hit}": let it hit what that one hits instead.`);
       const known = causesOf.get(at);
       if (known) known.push(number);
       else causesOf.set(at, [number]);
@@ -54,10 +56,18 @@ export function indexed(model: FaultModel): IndexedModel {
   return made;
 }
 
+/** @throws RangeError when a top is no name of the model */
+export function numberOfTop({ numberOf }: IndexedModel, top: string): number {
+  const number = numberOf.get(top);
+  if (number === undefined)
+    throw new RangeError(
+      `The top "${top}" is neither a gate nor an event of the fault tree: name one of its gates as the top.`,
+    );
+  return number;
+}
+
 function indexedGate(id: string, { op, inputs, k }: Gate, numberOf: ReadonlyMap<string, number>): IndexedGate {
-  if (op === 'atleast' && !(Number.isInteger(k) && (k ?? -1) >= 0)) {
-    throw new RangeError(`Gate "${id}" asks for at least ${k} of its inputs: that must be a whole number from 0.`);
-  }
+  checkVote(id, op, k);
   const numbers = inputs.map((input) => {
     const at = numberOf.get(input);
     if (at === undefined)
@@ -67,6 +77,15 @@ function indexedGate(id: string, { op, inputs, k }: Gate, numberOf: ReadonlyMap<
     return at;
   });
   return { op, k: k ?? 0, inputs: numbers };
+}
+
+/** @throws RangeError when a vote says no whole number of inputs */
+export function checkVote(id: string, op: Gate['op'], k: number | undefined): void {
+  if (op !== 'atleast') return;
+  if (k === undefined)
+    throw new RangeError(`Gate "${id}" is a vote without a number: say how many of its inputs it takes.`);
+  if (!(Number.isInteger(k) && k >= 0))
+    throw new RangeError(`Gate "${id}" asks for at least ${k} of its inputs: that must be a whole number from 0.`);
 }
 
 const OPEN = 1;
@@ -110,11 +129,15 @@ export function checkedProbabilities(events: readonly string[], of: ReadonlyMap<
   const values = new Float64Array(events.length);
   for (let index = 0; index < events.length; index += 1) {
     const id = events[index] as string;
-    const p = of.get(id);
-    if (p === undefined) throw new RangeError(`No probability is given for "${id}": state one from 0 to 1.`);
-    if (!(p >= 0 && p <= 1))
-      throw new RangeError(`The probability of "${id}" must be from 0 to 1, not ${p}: correct it.`);
-    values[index] = p;
+    values[index] = checkedProbability(id, of.get(id));
   }
   return values;
+}
+
+/** @throws RangeError naming the event when its probability is missing or outside 0 to 1 */
+export function checkedProbability(id: string, p: number | undefined): number {
+  if (p === undefined) throw new RangeError(`No probability is given for "${id}": state one from 0 to 1.`);
+  if (!(p >= 0 && p <= 1))
+    throw new RangeError(`The probability of "${id}" must be from 0 to 1, not ${p}: correct it.`);
+  return p;
 }

@@ -1,3 +1,4 @@
+import { checkedProbability } from './check.ts';
 import { EVERY_ORDER, Families } from './families.ts';
 import { functionOf, SMALL_BUDGET } from './functions.ts';
 import { type Module, modulesOf } from './modules.ts';
@@ -24,6 +25,7 @@ export interface CutSets {
   /**
    * Sum over all sets of the product of their probabilities, and of those with each event: the first is an upper bound of the
    * probability of the top, the share of an event in it its importance after Fussell and Vesely in the form for rare events.
+   * A RangeError names an event whose probability is none.
    */
   readonly rareEventSum: (probabilityOf: (id: string) => number) => {
     sum: number;
@@ -67,9 +69,11 @@ function trivial(network: Network, maxOrder: number | null): CutSets {
     count: countByOrder.length,
     ofOrder: (order) => (order === 1 ? sets : []),
     rareEventSum: (of) =>
-      id === undefined ? { sum: 0, withEvent: new Map() } : { sum: of(id), withEvent: new Map([[id, of(id)]]) },
+      id === undefined ? { sum: 0, withEvent: new Map() } : single(id, checkedProbability(id, of(id))),
   };
 }
+
+const single = (id: string, p: number) => ({ sum: p, withEvent: new Map([[id, p]]) });
 
 class CutSetReader {
   private readonly store: NodeStore;
@@ -186,7 +190,7 @@ class CutSetReader {
     const { events, gates } = this.network;
     const leafValue = new Float64Array(events.length + gates.length);
     events.forEach((id, leaf) => {
-      leafValue[leaf] = of(id);
+      leafValue[leaf] = checkedProbability(id, of(id));
     });
     const { value, slopes } = evaluated([...this.families.values()], leafValue, 'all');
     const slope = slopes();

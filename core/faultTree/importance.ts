@@ -1,3 +1,4 @@
+import { checkedProbability } from './check.ts';
 import type { CutSets } from './cutSets.ts';
 import type { ProbabilityOf, Unavailability } from './unavailability.ts';
 
@@ -26,6 +27,7 @@ const ROUNDING = 1e-12;
  * Importance of every event of a top, the most critical first, equal ones by id.
  * @param sets all minimal cut sets, or those up to an order: the share by cut sets then counts those only
  * @returns null where the unavailability is known by bounds alone
+ * @throws RangeError naming the event whose probability is missing or outside 0 to 1
  * Source: definitions as in the documentation of a public fault-tree analyser; Fussell-Vesely in its textbook form by cut sets
  * (from memory). Checked by: tests/published/faultTrees.test.ts
  */
@@ -35,9 +37,10 @@ export function importanceOf(
   probabilityOf: ProbabilityOf,
 ): readonly Importance[] | null {
   if (birnbaum === null) return null;
-  const { sum, withEvent } = sets.rareEventSum((id) => probabilityOf.get(id) ?? 0);
+  const chance = (id: string): number => checkedProbability(id, probabilityOf.get(id));
+  const { sum, withEvent } = sets.rareEventSum(chance);
   const rows = [...birnbaum].map(([id, slope]): Importance => {
-    const own = probabilityOf.get(id) ?? 0;
+    const own = chance(id);
     const whenDown = p + (1 - own) * slope;
     const whenUp = cleared(p - own * slope, p);
     return {

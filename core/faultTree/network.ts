@@ -1,4 +1,4 @@
-import { type IndexedGate, type IndexedModel, indexed } from './check.ts';
+import { type IndexedGate, type IndexedModel, indexed, numberOfTop } from './check.ts';
 import { rewritten } from './rewrite.ts';
 import type { FaultModel, Gate } from './types.ts';
 
@@ -69,11 +69,7 @@ class Builder {
 
   /** What a top is made of, events in the order the depth-first walk meets them. */
   network(topName: string): Network {
-    const top = this.model.numberOf.get(topName);
-    if (top === undefined)
-      throw new RangeError(
-        `The top "${topName}" is neither a gate nor an event of the fault tree: name one of its gates as the top.`,
-      );
+    const top = numberOfTop(this.model, topName);
     const root = this.nodeOf(top);
     if (root < 0) return { events: [], gates: [], top: root };
     const { events, gates } = this.below(root);

@@ -1,3 +1,4 @@
+import { checkVote, indexed, numberOfTop } from './check.ts';
 import type { Cause, FaultTree, Gate } from './types.ts';
 
 /** A set of columns (scenarios), one bit each. */
@@ -26,13 +27,16 @@ export function addColumns(columns: Columns, more: Columns): void {
  * @param down scenarios in which an event is down, or which bring a gate down from outside; absent means none
  * @param width number of scenarios, >= 0
  * @returns a function from node id to its scenarios; ids that are no gate count as events
- * @throws RangeError on a tree that runs in a circle
+ * @throws RangeError with a sentence for a width that is no whole number; the function it gives back, for a circle or a vote
+ * without a whole number below the node asked for
  */
 export function downColumns(
   gates: ReadonlyMap<string, Gate>,
   down: ReadonlyMap<string, Columns>,
   width: number,
 ): (node: string) => Columns {
+  if (!(Number.isInteger(width) && width >= 0))
+    throw new RangeError(`The number of scenarios must be a whole number from 0, not ${width}.`);
   const none = emptyColumns(width);
   const known = new Map<string, Columns>();
   const open = new Set<string>();
@@ -50,8 +54,12 @@ export function downColumns(
         stack.pop();
       } else {
         open.add(node);
+        checkVote(node, gate.op, gate.k);
         for (const input of gate.inputs) {
-          if (open.has(input)) throw new RangeError(`The fault tree runs in a circle through ${input}`);
+          if (open.has(input))
+            throw new RangeError(
+              `The fault tree runs in a circle: "${node}" hangs on "${input}", which hangs on it. Cut it where a supply feeds itself.`,
+            );
           if (!known.has(input)) stack.push(input);
         }
       }
@@ -135,9 +143,10 @@ export function readSinglePoints(columns: Columns, scenarios: LoneScenarios): Si
 /**
  * The single points of failure (minimal cut sets of order 1) of a coherent tree: exact, one pass, linear in the tree's
  * size times the number of events over 32. Method: docs/redundancy.md.
- * @throws RangeError on a tree that runs in a circle
+ * @throws RangeError with a sentence for a tree that is not sound or a top that is not in it
  */
 export function singlePoints(tree: FaultTree): SinglePoints {
+  numberOfTop(indexed(tree), tree.top);
   const scenarios = loneScenarios(tree.events, tree.causes);
   const columnsOf = downColumns(tree.gates, scenarios.down, scenarios.width);
   const { lostFromStart, ids } = readSinglePoints(columnsOf(tree.top), scenarios);

@@ -31,7 +31,7 @@ const BOUND_ORDER = 3;
 /**
  * A tree made ready for numbers: its diagrams are built once, and then any probabilities can be put in.
  * @param maxNodes nodes a module's diagram may have before bounds are given instead
- * @throws RangeError with a sentence for a tree that is not sound; the function it gives back, for a probability that is
+ * @throws RangeError with a sentence for a tree that is not sound or a number of nodes below 1; the function it gives back, for a probability that is
  * missing or outside 0 to 1
  * Method: binary decision diagrams module by module; importance in one sweep after Dutuit and Rauzy 2001 (docs/redundancy.md).
  * Checked by: tests/published/faultTrees.test.ts
@@ -49,6 +49,8 @@ export function unavailabilityOfNetwork(
   store: NodeStore,
   maxNodes = MOST_NODES,
 ): (probabilityOf: ProbabilityOf) => Unavailability {
+  if (!(Number.isInteger(maxNodes) && maxNodes >= 1))
+    throw new RangeError(`The nodes a diagram may have must be a whole number from 1, not ${maxNodes}.`);
   const isTrivial = network.top < network.events.length;
   const diagrams = isTrivial ? null : buildAll(network, store, maxNodes);
   return (of) => {

@@ -44,35 +44,6 @@ describe('votes', () => {
   });
 });
 
-describe('what no answer could be right for', () => {
-  const refused = (broken: FaultTree) => () => minimalCutSets(broken);
-
-  it('says where a circle runs', () => {
-    const circle = tree({ TOP: or('CHARGER', 'a'), CHARGER: and('BUS'), BUS: or('CHARGER') }, ['a']);
-    expect(refused(circle)).toThrow('The fault tree runs in a circle: CHARGER, BUS, CHARGER');
-  });
-
-  it('says which name is unknown, used twice or not there', () => {
-    expect(refused(tree({ TOP: or('a', 'x') }, ['a']))).toThrow('Gate "TOP" has the input "x"');
-    expect(refused(tree({ a: or() }, ['a'], 'a'))).toThrow('the name "a" twice');
-    expect(refused(tree({ TOP: or('a') }, ['a'], 'NOT'))).toThrow('The top "NOT"');
-  });
-
-  it('says which vote or order is no whole number', () => {
-    expect(refused(tree({ TOP: atLeast(1.5, 'a', 'b') }, ['a', 'b']))).toThrow('at least 1.5 of its inputs');
-    expect(() => minimalCutSets(tree({ TOP: or('a') }, ['a']), 0)).toThrow('a whole number from 1, not 0');
-  });
-
-  it('says which probability is missing or no probability', () => {
-    const answer = unavailabilityOf(tree({ TOP: and('a', 'b') }, ['a', 'b']));
-    expect(() => answer(new Map([['a', 0.1]]))).toThrow('No probability is given for "b"');
-    expect(() => answer(new Map(Object.entries({ a: 1.2, b: 0 })))).toThrow(
-      'The probability of "a" must be from 0 to 1, not 1.2',
-    );
-    expect(() => answer(new Map(Object.entries({ a: Number.NaN, b: 0 })))).toThrow(RangeError);
-  });
-});
-
 describe('edges of importance', () => {
   it('has no ratio where there is nothing to divide by', () => {
     const both = tree({ TOP: and('a', 'b') }, ['a', 'b']);
