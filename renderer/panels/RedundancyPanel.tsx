@@ -9,13 +9,15 @@ import { OneFailure } from './redundancy/OneFailure.tsx';
 import { RaftView } from './redundancy/raft/RaftView.tsx';
 import { RulePacksView } from './redundancy/rules/RulePacksView.tsx';
 import { SeveralView } from './redundancy/several/SeveralView.tsx';
+import { TreeView } from './redundancy/tree/TreeView.tsx';
 import './redundancy.css';
 
-const VIEWS: Readonly<Partial<Record<RedundancyViewId, ComponentType>>> = {
+const VIEWS: Readonly<Record<RedundancyViewId, ComponentType>> = {
   one: OneFailure,
   help: AdviceView,
   several: SeveralView,
   chances: ChancesView,
+  tree: TreeView,
   raft: RaftView,
   rules: RulePacksView,
 };
@@ -45,7 +47,7 @@ export function RedundancyPanel() {
       }}
     >
       <TabList aria-label="Redundancy" className="chips view-chips">
-        {REDUNDANCY_VIEWS.filter(({ id }) => VIEWS[id]).map(({ id, name }) => (
+        {REDUNDANCY_VIEWS.map(({ id, name }) => (
           <Tab key={id} id={id} className="chip-tab">
             {name}
           </Tab>
@@ -55,7 +57,7 @@ export function RedundancyPanel() {
         const View = VIEWS[id];
         return (
           <TabPanel key={id} id={id} className="panel redundancy">
-            {View ? <View /> : null}
+            <View />
           </TabPanel>
         );
       })}
