@@ -48,26 +48,27 @@ function shapesBetween(layout: TreeLayout, from: number, to: number): readonly S
   return [...trunks(layout, from, to), ...rows.flatMap((row) => rowShapes(row, layout))];
 }
 
-/** From each gate down to its last input, and across to every input. */
+/** From each gate down to its last input, and across to every input; what is down stands over what is not. */
 function trunks({ rows, textSize: em }: TreeLayout, from: number, to: number): readonly Shape[] {
   const parents = new Map(rows.map((row) => [row.node.id, row]));
-  const lowest = new Map<TreeRow, number>();
   const shapes: Shape[] = [];
-  for (const row of rows) {
-    const parent = row.parent === null ? undefined : parents.get(row.parent.id);
-    if (!parent?.gate) continue;
-    lowest.set(parent, row.sign.y);
-    const { x } = parent.gate.top;
-    const style = wire(parent.isDown && row.isDown, em);
-    if (row.sign.y >= from && row.sign.y < to)
-      shapes.push(line({ x, y: row.sign.y }, { x: row.box.left + 0.1 * em, y: row.sign.y }, style));
-  }
-  for (const [{ gate, isDown }, bottom] of lowest) {
-    if (!gate) continue;
-    const top = Math.max(from, gate.top.y + EM.gateHeight * em * 0.85);
-    const end = Math.min(to, bottom);
-    const { x } = gate.top;
-    if (end > top) shapes.push(line({ x, y: top }, { x, y: end }, wire(isDown, em)));
+  for (const isDown of [false, true]) {
+    const lowest = new Map<TreeRow, number>();
+    for (const row of rows) {
+      const parent = row.parent === null ? undefined : parents.get(row.parent.id);
+      if (!parent?.gate || (isDown && !(row.isDown && parent.isDown))) continue;
+      const { y } = row.sign;
+      lowest.set(parent, y);
+      const { x } = parent.gate.top;
+      if (y >= from && y < to) shapes.push(line({ x, y }, { x: row.box.left + 0.1 * em, y }, wire(isDown, em)));
+    }
+    for (const [{ gate }, bottom] of lowest) {
+      if (!gate) continue;
+      const top = Math.max(from, gate.top.y + EM.gateHeight * em * 0.85);
+      const end = Math.min(to, bottom);
+      const { x } = gate.top;
+      if (end > top) shapes.push(line({ x, y: top }, { x, y: end }, wire(isDown, em)));
+    }
   }
   return shapes;
 }

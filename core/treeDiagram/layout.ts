@@ -1,6 +1,6 @@
 import type { Box, Point } from '../drawing/geometry.ts';
 import { textWidth } from '../drawing/textWidth.ts';
-import { endsBelow } from './state.ts';
+import { endsBelow, singlePointsBelow } from './state.ts';
 import type { ReadableTree, TreeNode } from './types.ts';
 import { wrapped } from './wrap.ts';
 
@@ -105,7 +105,7 @@ export function remarksOf(node: TreeNode, parent: TreeNode | null, isOpen: boole
     kind === 'reference' ? `see ${letter ?? 'elsewhere'}` : '',
     kind === 'gate' && letter !== null ? `used in ${places} places` : '',
     isSingle && places > 1 ? `in ${places} places` : '',
-    inside > 0 ? `${inside} inside` : '',
+    inside > 0 ? `${inside} inside${singlesWords(singlePointsBelow(node))}` : '',
   ]
     .filter((words) => words !== '')
     .join(' · ');
@@ -179,6 +179,9 @@ function gateOf(
   const box = { left, top, right: at.x + textWidth(text, size), bottom: top + EM.gateRow * em };
   return { gate: { top: { x, y: top }, box }, words: { text, at, size, role: 'gate' } };
 }
+
+const singlesWords = (count: number): string =>
+  count === 0 ? '' : `, ${count} ${count === 1 ? 'single point' : 'single points'} of failure`;
 
 interface PlacedText {
   readonly lines: readonly TextLine[];

@@ -36,7 +36,6 @@ const event =
   (node: Partial<TreeNode>) =>
   (x: number, y: number, em: number): readonly Shape[] =>
     eventSign({ ...SAMPLE, ...node }, { x, y }, EM.signRadius * em, how(em));
-const isSingle = ({ kind }: TreeNode): boolean => kind === 'event' || kind === 'cause';
 
 const ENTRIES: readonly Entry[] = [
   { words: 'and: all under it must be down', isUsed: hasGate('and'), sign: gate('and') },
@@ -93,10 +92,4 @@ export function treeLegend({ top }: ReadableTree, width: number, em: number): Dr
   }
   const height = entries.length === 0 ? 0 : round2(y + row / 2);
   return { width, height, projection: { originX: 0, originY: 0, scale: 1 }, shapes };
-}
-
-/** How many single things of a tree alone take the service away; each counted once. */
-export function singlePointCount({ top }: ReadableTree): number {
-  const alone = [...nodesOf(top)].filter((node) => isSingle(node) && node.isAlone);
-  return new Set(alone.map(({ modelId }) => modelId)).size;
 }

@@ -108,9 +108,9 @@ class Planter {
     const grown = gate.inputs.map((input) => this.branch(input, below));
     const children = gate.op === 'atleast' ? grown : leavesFirst(distinct(grown));
     if (gate.op === 'or') return this.gateDraft(id, key, 'or', 0, leavesFirst([...children, ...causes]));
-    const label = causes.length > 0 ? this.wording.allGone(id, children.length) : this.wording.gate(id);
-    const inner = { ...this.gateDraft(id, key, gate.op, gate.k, children), label };
-    return this.withCauses(id, key, causes.length > 0 ? { ...inner, key: `${key}\nall` } : inner, causes);
+    if (causes.length === 0) return this.gateDraft(id, key, gate.op, gate.k, children);
+    const label = this.wording.allGone(id, children.length);
+    return this.withCauses(id, key, this.gateDraft(id, `${key}\nall`, gate.op, gate.k, children, label), causes);
   }
 
   /** What causes take besides: any one of them, or the thing itself. */
@@ -118,14 +118,22 @@ class Planter {
     if (causes.length === 0) return inner;
     const children = leavesFirst([inner, ...causes]);
     const label = this.gates.has(id) ? this.wording.gate(id) : `${this.wording.event(id)}, is down`;
-    return { ...this.gateDraft(id, key, 'or', 0, children), label };
+    return this.gateDraft(id, key, 'or', 0, children, label);
   }
 
-  private gateDraft(id: string, key: string, op: Draft['op'], k: number, children: readonly Draft[]): Draft {
+  /** A gate of one input says no more than that input, but for the top, which keeps its name. */
+  private gateDraft(
+    id: string,
+    key: string,
+    op: Draft['op'],
+    k: number,
+    children: readonly Draft[],
+    label = this.wording.gate(id),
+  ): Draft {
     const [only] = children;
     if (children.length === 1 && only && op !== 'atleast' && id !== this.top) return only;
     const ends = children.reduce((sum, child) => sum + child.ends, 0);
-    return { ...this.named(id, key), kind: 'gate', op, k, children, ends };
+    return { ...this.named(id, key), label, kind: 'gate', op, k, children, ends };
   }
 
   private leaf(id: string): Draft {

@@ -45,12 +45,22 @@ const READ_WHOLE = 26;
 /** Levels that are open at first in a larger one; the top is level 0. */
 const OPEN_LEVELS = 3;
 
-/** Branches that are closed when a tree is first looked at: in a large one, those that start below the third level. */
+/** How many single things in a branch each take the service away alone, counted once each. */
+export function singlePointsBelow(node: TreeNode): number {
+  const alone = [...nodesOf(node)].filter(({ kind, isAlone }) => isAlone && (kind === 'event' || kind === 'cause'));
+  return new Set(alone.map(({ modelId }) => modelId)).size;
+}
+
+/**
+ * Branches that are closed when a tree is first looked at: in a large one, those that start below the third level, but none
+ * that holds a single point of failure, for these are what one looks for.
+ */
 export function closedAtFirst({ top }: ReadableTree): ReadonlySet<string> {
   const closed = new Set<string>();
   if ([...nodesOf(top)].length <= READ_WHOLE) return closed;
   const walk = (node: TreeNode, level: number): void => {
-    if (level >= OPEN_LEVELS && node.children.length > 0) closed.add(node.id);
+    const isPlain = ![...nodesOf(node)].some(({ isAlone }) => isAlone);
+    if (level >= OPEN_LEVELS && node.children.length > 0 && isPlain) closed.add(node.id);
     for (const child of node.children) walk(child, level + 1);
   };
   walk(top, 0);

@@ -5,9 +5,9 @@ import { svgOf } from '../drawing/svg.ts';
 import type { Shape } from '../drawing/types.ts';
 import type { Project } from '../model/project.ts';
 import { treeDrawing } from './drawing.ts';
-import { singlePointCount, treeLegend } from './legend.ts';
+import { treeLegend } from './legend.ts';
 import { moved } from './moved.ts';
-import { nodesDown } from './state.ts';
+import { nodesDown, singlePointsBelow } from './state.ts';
 import type { ReadableTree } from './types.ts';
 import { wrapped } from './wrap.ts';
 
@@ -25,7 +25,7 @@ export const TREE_SCOPE =
 /** `3 single points of failure: each alone takes the service away.` */
 export function singlePointSentence(tree: ReadableTree): string {
   if (nodesDown(tree, new Set()).has(tree.top.id)) return 'Lost as drawn: nothing more need fail.';
-  const count = singlePointCount(tree);
+  const count = singlePointsBelow(tree.top);
   if (count === 0) return 'No single thing takes it away alone.';
   return count === 1
     ? 'One single point of failure: it alone takes the service away.'

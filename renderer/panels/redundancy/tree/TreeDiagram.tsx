@@ -15,7 +15,7 @@ import { type TreeDeeds, TreeItems } from './TreeItems.tsx';
 import { useTreeSize } from './useTreeSize.ts';
 
 /** No smaller than this, so that names can still be made out, share of actual size. */
-const SMALLEST = 0.4;
+const SMALLEST = 0.5;
 
 /** The diagram of one service with its branches open or closed, as large as letters of the panel or small enough to see whole. */
 export function TreeDiagram({ tree, down }: { tree: ReadableTree; down: ReadonlySet<string> }) {

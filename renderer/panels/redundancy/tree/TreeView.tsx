@@ -50,16 +50,19 @@ export function TreeView() {
   );
 }
 
+/** Stands where the sentence about a failure will, so that the diagram does not jump when one is shown. */
+const HOW_TO = 'Choose a part to find it on the drawing, or a common cause (double ring) to see what it takes down.';
+
 /** What of the tree the failure shown on the drawing takes down. */
 function useDown(tree: ReadableTree | null): { readonly down: ReadonlySet<string>; readonly sentence: string } {
   const eventId = useApp((state) => state.eventId);
   const { redundancy } = useAssessment();
   return useMemo(() => {
     const row = redundancy.matrix.find(({ event }) => event.id === eventId && event.kind !== 'none');
-    if (!row || !tree) return { down: new Set<string>(), sentence: '' };
+    if (!row || !tree) return { down: new Set<string>(), sentence: HOW_TO };
     const down = nodesDown(tree, new Set([...row.event.downIds, causeId(row.event.id)]));
     const outcome = down.has(tree.top.id) ? 'it takes this service away' : 'this service lives on';
-    return { down, sentence: `${row.event.label}: ${outcome}. What is down is crossed, and says so.` };
+    return { down, sentence: `${row.event.label}: ${outcome}. What is down is crossed out and marked “down”.` };
   }, [redundancy, eventId, tree]);
 }
 

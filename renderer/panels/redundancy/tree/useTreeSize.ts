@@ -4,7 +4,7 @@ import { type RefObject, useLayoutEffect, useState } from 'react';
 export interface TreeSize {
   readonly width: number;
   readonly em: number;
-  /** Height of the panel around it. */
+  /** Height of what is seen of it at once. */
   readonly seenHeight: number;
 }
 
@@ -18,7 +18,7 @@ export function useTreeSize(frame: RefObject<HTMLElement | null>): TreeSize {
   useLayoutEffect(() => {
     const element = frame.current;
     if (!element) return;
-    const panel = element.closest<HTMLElement>('.panel');
+    const panel = scrolledAround(element);
     const measure = (): void => {
       const em = Number.parseFloat(getComputedStyle(element).fontSize) || BEFORE_LAYOUT.em;
       const width = element.clientWidth;
@@ -36,3 +36,10 @@ export function useTreeSize(frame: RefObject<HTMLElement | null>): TreeSize {
 
 const isSame = (size: TreeSize, width: number, em: number, seenHeight: number): boolean =>
   size.width === width && size.em === em && size.seenHeight === seenHeight;
+
+/** The part of the page that scrolls the diagram up and down. */
+function scrolledAround(element: HTMLElement): HTMLElement | null {
+  let at = element.parentElement;
+  while (at && !/auto|scroll/.test(getComputedStyle(at).overflowY)) at = at.parentElement;
+  return at;
+}
