@@ -76,6 +76,8 @@ export const EM = {
   gateHeight: 1.35,
   gateRow: 1.6,
 } as const;
+/** A remark may be a whole sentence: why a service is lost as drawn. */
+const REMARK_LINES = 8;
 /** Least width of a line of text, heights of letters. */
 const LEAST_LINE = 12;
 
@@ -213,7 +215,7 @@ function textOf(node: TreeNode, state: RowState, at: Point, room: number, em: nu
     write(remark, size, 'remark', at.x + beside);
     return { lines, textWide, high: y + EM.line * em - at.y };
   }
-  for (const text of wrapped(remark, size, room, false)) {
+  for (const text of wrapped(remark, size, room, false, REMARK_LINES)) {
     write(text, size, 'remark');
     y += EM.line * EM.remark * em;
   }

@@ -37,7 +37,7 @@ function remarkOfTop(
   if (!gates) return 'nothing drawn can take it away';
   if (downIn(gates, new Set())(top)) {
     const reason = matrix[0]?.states.find((state) => state.serviceId === serviceId)?.reason;
-    return reason ? `lost as drawn: ${reason}` : 'lost as drawn';
+    return reason ? `Lost as drawn. ${reason}` : 'Lost as drawn.';
   }
   return model.gates.get(top)?.inputs.length === 1 ? 'it has one way only' : '';
 }

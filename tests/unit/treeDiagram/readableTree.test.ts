@@ -230,7 +230,7 @@ describe('Vessarine, as an owner reads her', () => {
   it('says that a service is lost as drawn, and why', () => {
     const seen = readableTree(study, redundancy, 'ais-transmit');
     expect(seen.top.kind).toBe('certain');
-    expect(seen.top.remark).toMatch(/^lost as drawn: \S/);
+    expect(seen.top.remark).toMatch(/^Lost as drawn\. \S/);
   });
 
   it('refuses a service that is not shown', () => {
