@@ -1,3 +1,4 @@
+import { addColumn, type Columns, downColumns, emptyColumns, hasColumn } from '../faultTree/scenarios.ts';
 import type { Gate } from '../faultTree/types.ts';
 import type { Way } from '../redundancy/types.ts';
 import { readGateId } from './wording.ts';
@@ -141,6 +142,28 @@ export function downIn(gates: PlainGates, down: ReadonlySet<string>): (id: strin
     return found;
   };
   return isDown;
+}
+
+/** Everything below a top, gates and events, that alone brings it down; nothing where it is down from the start. */
+export function aloneBelow(gates: PlainGates, top: string): ReadonlySet<string> {
+  if (downIn(gates, new Set())(top)) return new Set();
+  const below = new Set<string>();
+  const stack = [...(gates.get(top)?.inputs ?? [])];
+  for (let id = stack.pop(); id !== undefined; id = stack.pop()) {
+    if (below.has(id)) continue;
+    below.add(id);
+    stack.push(...(gates.get(id)?.inputs ?? []));
+  }
+  const ids = [...below];
+  const down = new Map(ids.map((id, index) => [id, onlyColumn(index, ids.length)] as const));
+  const lost = downColumns(gates, down, ids.length)(top);
+  return new Set(ids.filter((_, index) => hasColumn(lost, index)));
+}
+
+function onlyColumn(index: number, width: number): Columns {
+  const columns = emptyColumns(width);
+  addColumn(columns, index);
+  return columns;
 }
 
 /** Whether a gate is true when so many of its inputs are. */

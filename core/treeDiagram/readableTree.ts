@@ -3,7 +3,7 @@ import type { Subject } from '../model/project.ts';
 import type { ServiceId } from '../model/services.ts';
 import type { FailureStudy, Redundancy } from '../redundancy/types.ts';
 import { type Draft, finished } from './drafts.ts';
-import { downIn, type PlainGates, plainGates } from './plain.ts';
+import { aloneBelow, downIn, type PlainGates, plainGates } from './plain.ts';
 import type { ReadableTree } from './types.ts';
 import { serviceName, type Wording, wordingOf } from './wording.ts';
 
@@ -69,9 +69,11 @@ class Planter {
   private readonly causes: readonly Cause[];
   /** What each cause takes down by itself, by cause. */
   private readonly downBy: ReadonlyMap<Cause, (id: string) => boolean>;
+  /** What hits a thing, by its id. */
+  private readonly hits = new Map<string, Cause[]>();
   private readonly touching = new Map<string, ReadonlySet<Cause>>();
   private readonly drawn = new Map<string, Draft>();
-  private readonly alone = new Map<string, boolean>();
+  private readonly alone: ReadonlySet<string>;
   private readonly isLostAsDrawn: boolean;
 
   constructor(model: FaultModel, gates: PlainGates, top: string, wording: Wording) {
@@ -80,7 +82,10 @@ class Planter {
     this.wording = wording;
     this.causes = model.causes;
     this.downBy = new Map(model.causes.map((cause) => [cause, downIn(gates, new Set(cause.hits))] as const));
+    for (const cause of model.causes)
+      for (const id of new Set(cause.hits)) this.hits.set(id, [...(this.hits.get(id) ?? []), cause]);
     this.isLostAsDrawn = downIn(gates, new Set())(top);
+    this.alone = aloneBelow(gates, top);
   }
 
   plant(): Draft {
@@ -149,22 +154,13 @@ class Planter {
 
   private named(id: string, key: string): Draft {
     const subjects = this.wording.subjects(id);
-    return { ...EMPTY, key, modelId: id, label: this.wording.gate(id), subjects, isAlone: this.isAlone(id) };
-  }
-
-  private isAlone(id: string): boolean {
-    if (this.isLostAsDrawn || id === this.top) return false;
-    const known = this.alone.get(id);
-    if (known !== undefined) return known;
-    const found = downIn(this.gates, new Set([id]))(this.top);
-    this.alone.set(id, found);
-    return found;
+    return { ...EMPTY, key, modelId: id, label: this.wording.gate(id), subjects, isAlone: this.alone.has(id) };
   }
 
   private touchingBelow(id: string): ReadonlySet<Cause> {
     const known = this.touching.get(id);
     if (known) return known;
-    const found = new Set(this.causes.filter((cause) => cause.hits.includes(id)));
+    const found = new Set(this.hits.get(id) ?? []);
     for (const input of this.gates.get(id)?.inputs ?? [])
       for (const cause of this.touchingBelow(input)) found.add(cause);
     this.touching.set(id, found);
