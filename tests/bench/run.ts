@@ -3,9 +3,8 @@ import { pathToFileURL } from 'node:url';
 import { build } from 'vite';
 
 // `npm run bench`: the benchmark is bundled first, because that is how the program ships; straight from source the
-// development loader's own wrappers would be measured too.
-
-// A whole process from a tree's file to its answer is timed with a second program, which holds nothing else.
+// development loader's own wrappers would be measured too. A whole process from a tree's file to its answer is timed with a
+// second program, which holds nothing else.
 
 const outDir = resolve(import.meta.dirname, '../../dist/bench');
 for (const name of ['bench', 'solveTree']) {
