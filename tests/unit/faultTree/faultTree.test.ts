@@ -56,21 +56,38 @@ describe('edges of importance', () => {
   });
 });
 
+/** At least three rows and at least three columns of one grid: whatever order suits the rows is bad for the columns. */
+function gridOf(size: number): { grid: FaultTree; events: string[] } {
+  const at = Array.from({ length: size }, (_, i) => i);
+  const gates: Record<string, Gate> = {};
+  for (const i of at) {
+    gates[`r${i}`] = or(...at.map((j) => `e${i * size + j}`));
+    gates[`c${i}`] = or(...at.map((j) => `e${j * size + i}`));
+  }
+  gates.R = atLeast(3, ...at.map((i) => `r${i}`));
+  gates.C = atLeast(3, ...at.map((i) => `c${i}`));
+  gates.TOP = and('R', 'C');
+  const events = Array.from({ length: size * size }, (_, i) => `e${i}`);
+  return { grid: tree(gates, events), events };
+}
+
 describe('a tree no diagram fits', () => {
-  it('gives bounds that hold, and says so', () => {
-    // Rows and columns of one grid: whatever order suits the rows is bad for the columns.
-    const size = 7;
-    const at = Array.from({ length: size }, (_, i) => i);
-    const gates: Record<string, Gate> = {};
-    for (const i of at) {
-      gates[`r${i}`] = or(...at.map((j) => `e${i * size + j}`));
-      gates[`c${i}`] = or(...at.map((j) => `e${j * size + i}`));
+  it('has its cut sets still: three things in three rows and three columns', () => {
+    // Its function takes more nodes than are tried (functions.ts), so these come family by family.
+    const sets = minimalCutSets(gridOf(9).grid, 3);
+    // Three of nine rows, three of nine columns, matched in any of six ways.
+    expect(sets.countByOrder).toEqual([0, 0, binomial(9, 3) ** 2 * 6]);
+    const three = sets.ofOrder(3);
+    expect(three).toHaveLength(binomial(9, 3) ** 2 * 6);
+    for (const set of three) {
+      const cells = set.map((id) => Number(id.slice(1)));
+      expect(new Set(cells.map((cell) => Math.floor(cell / 9))).size).toBe(3);
+      expect(new Set(cells.map((cell) => cell % 9)).size).toBe(3);
     }
-    gates.R = atLeast(3, ...at.map((i) => `r${i}`));
-    gates.C = atLeast(3, ...at.map((i) => `c${i}`));
-    gates.TOP = and('R', 'C');
-    const events = Array.from({ length: size * size }, (_, i) => `e${i}`);
-    const grid = tree(gates, events);
+  });
+
+  it('gives bounds that hold, and says so', () => {
+    const { grid, events } = gridOf(7);
     const of = new Map(events.map((id) => [id, 0.01]));
     const exact = unavailabilityOf(grid)(of);
     const bounded = unavailabilityOf(grid, 500)(of);
@@ -81,6 +98,21 @@ describe('a tree no diagram fits', () => {
     expect(bounded.lowest).toBeLessThan(exact.lowest);
     expect(bounded.highest).toBeGreaterThan(exact.highest);
     expect(bounded.highest).toBeLessThan(1);
+  });
+});
+
+describe('sets listed', () => {
+  it('are sorted by id within and among each other, however long they are', () => {
+    // Thirty events of sixty do not fit into one exact number.
+    const events = Array.from({ length: 60 }, (_, i) => `e${i}`);
+    const [late, early] = [events.slice(30), events.slice(0, 30)];
+    const either = tree({ TOP: or('L', 'E'), L: and(...late), E: and(...early) }, events);
+    expect(minimalCutSets(either).ofOrder(30)).toEqual([early.toSorted(), late.toSorted()]);
+  });
+
+  it('are none of an order that has none', () => {
+    const sets = minimalCutSets(tree({ TOP: and('a', 'b') }, ['a', 'b']));
+    expect([0, 1, 3, 1.5].map((order) => sets.ofOrder(order))).toEqual([[], [], [], []]);
   });
 });
 

@@ -229,3 +229,44 @@ describe('the what-if state', () => {
     );
   });
 });
+
+describe('the study after an edit', () => {
+  it('is that of the same boat seen for the first time, though it takes over what the edit left as it was', () => {
+    fc.assert(
+      fc.property(boatPlans(4), fc.array(fc.nat(200), { minLength: 1, maxLength: 4 }), (plan, numbers) => {
+        let boat = boatOf(plan);
+        told(boat);
+        for (const n of numbers) {
+          boat = edited(boat, n);
+          expect(told(boat)).toEqual(told(structuredClone(boat)));
+        }
+      }),
+      { ...RUNS, numRuns: 60 },
+    );
+  });
+});
+
+/** An item out of service or back in it, a feed gone, or a longer passage. */
+function edited(boat: Project, n: number): Project {
+  if (n % 5 === 0) {
+    const redundancy = { ...boat.settings.redundancy, passageDays: 1 + n };
+    return { ...boat, settings: { ...boat.settings, redundancy } };
+  }
+  if (n % 5 === 1) return { ...boat, feeds: boat.feeds.filter((_, index) => index !== n % boat.feeds.length) };
+  const items = boat.items.map((item, index) =>
+    index === n % boat.items.length
+      ? { ...item, status: item.status === 'keep' ? ('remove' as const) : ('keep' as const) }
+      : item,
+  );
+  return { ...boat, items };
+}
+
+/** All that a study says. */
+function told(boat: Project) {
+  const { cuts, riskOf, labels, chances, independence, model, tops } = studied(boat);
+  const risks = cuts.map(({ serviceId }) => {
+    const { low, nominal, high, isExact, rows } = riskOf(serviceId);
+    return { serviceId, low, nominal, high, isExact, rows };
+  });
+  return { cuts, risks, labels, chances, independence, model, tops };
+}
