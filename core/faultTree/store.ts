@@ -12,8 +12,8 @@ const MAX_CACHE_ENTRIES = 1 << 20;
 export class OutOfNodes extends Error {}
 
 /**
- * Nodes of decision diagrams, each a variable with a low and a high child, equal ones shared: one store for all functions
- * of a boat. Arrays of numbers and a direct-mapped cache instead of objects and maps, because millions of steps go through
+ * Nodes of decision diagrams, each a variable with a low and a high child, equal ones shared: one store for all that is asked
+ * of one top. Arrays of numbers and a direct-mapped cache instead of objects and maps, because millions of steps go through
  * here and neither a garbage collector nor a string key keeps up with that.
  */
 export class NodeStore {

@@ -181,7 +181,7 @@ describe('random trees against every subset tried', () => {
     );
   });
 
-  it('answers the same whatever the order of gates and inputs, and for many tops in one store', () => {
+  it('answers the same whatever the order of gates and inputs, and for many tops of one solver', () => {
     fc.assert(
       fc.property(randomTree(10), (tree) => {
         const turned = new Map(
