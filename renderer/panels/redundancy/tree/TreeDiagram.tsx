@@ -14,8 +14,8 @@ import { nodesAround } from './keys.ts';
 import { type TreeDeeds, TreeItems } from './TreeItems.tsx';
 import { useTreeSize } from './useTreeSize.ts';
 
-/** No smaller than this, so that names can still be made out, share of actual size. */
-const SMALLEST = 0.5;
+/** Smallest share of actual size: the shape of the tree and its heavy places are still to be seen, names come up on pointing. */
+const SMALLEST = 0.25;
 
 /** The diagram of one service with its branches open or closed, as large as letters of the panel or small enough to see whole. */
 export function TreeDiagram({ tree, down }: { tree: ReadableTree; down: ReadonlySet<string> }) {
@@ -54,15 +54,17 @@ export function TreeDiagram({ tree, down }: { tree: ReadableTree; down: Readonly
   const deeds: TreeDeeds = { focus, toggle, choose };
   return (
     <>
-      <div className="fault-tree-tools">
-        <Button className="button" onPress={() => setClosed(new Set())}>
-          Open all
-        </Button>
-        <Button className="button" onPress={() => setClosed(branchesBelow(tree.top))}>
-          Close all
-        </Button>
-        <Zoom isWhole={isWhole} onChange={setWhole} />
-      </div>
+      {tree.top.children.length > 0 ? (
+        <div className="fault-tree-tools">
+          <Button className="button" onPress={() => setClosed(new Set())}>
+            Open all
+          </Button>
+          <Button className="button" onPress={() => setClosed(branchesBelow(tree.top))}>
+            Close all
+          </Button>
+          <Zoom isWhole={isWhole} onChange={setWhole} />
+        </div>
+      ) : null}
       <div ref={frame} className="fault-tree-frame">
         <div style={{ width: layout.width * scale, height: layout.height * scale }}>
           <div className="fault-tree-sheet" style={{ width: layout.width, scale }}>
@@ -71,6 +73,7 @@ export function TreeDiagram({ tree, down }: { tree: ReadableTree; down: Readonly
             </div>
             <TreeItems
               layout={layout}
+              hasTips={scale < 0.8}
               label={`What takes away: ${tree.serviceName}`}
               focusId={focused}
               wanted={wanted}

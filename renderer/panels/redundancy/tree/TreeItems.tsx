@@ -13,18 +13,21 @@ export interface TreeDeeds {
 
 /**
  * The nodes as a tree for keys, pointers and screen readers, each lying over its place in the drawing, which stays mute.
+ * @param hasTips say each node's words on pointing, for a diagram too small to read
  * @param focusId the node the Tab key comes to
  * @param wanted a node that is to have the focus now, wherever it was
  */
 export function TreeItems({
   layout,
   label,
+  hasTips,
   focusId,
   wanted,
   deeds,
 }: {
   layout: TreeLayout;
   label: string;
+  hasTips: boolean;
   focusId: string;
   wanted: { readonly id: string } | null;
   deeds: TreeDeeds;
@@ -49,6 +52,7 @@ export function TreeItems({
           key={row.node.id}
           row={row}
           layout={layout}
+          hasTip={hasTips}
           hasFocus={row.node.id === focusId}
           isSelected={isAllSelected(row.node.subjects, selection)}
           deeds={deeds}
@@ -69,12 +73,14 @@ function isAllSelected(subjects: readonly Subject[], selection: readonly Subject
 function TreeItem({
   row,
   layout: { textSize, hasHandles },
+  hasTip,
   hasFocus,
   isSelected,
   deeds,
 }: {
   row: TreeRow;
   layout: TreeLayout;
+  hasTip: boolean;
   hasFocus: boolean;
   isSelected: boolean;
   deeds: TreeDeeds;
@@ -102,6 +108,7 @@ function TreeItem({
       aria-expanded={isBranch ? isOpen : undefined}
       aria-selected={isSelected}
       aria-label={spoken(row)}
+      title={hasTip ? spoken(row) : undefined}
       onClick={onClick}
       style={{ left: box.left, top: box.top, width: box.right - box.left, height: box.bottom - box.top }}
     />

@@ -59,7 +59,7 @@ function useDown(tree: ReadableTree | null): { readonly down: ReadonlySet<string
   const { redundancy } = useAssessment();
   return useMemo(() => {
     const row = redundancy.matrix.find(({ event }) => event.id === eventId && event.kind !== 'none');
-    if (!row || !tree) return { down: new Set<string>(), sentence: HOW_TO };
+    if (!row || !tree) return { down: new Set<string>(), sentence: tree?.top.children.length ? HOW_TO : '' };
     const down = nodesDown(tree, new Set([...row.event.downIds, causeId(row.event.id)]));
     const outcome = down.has(tree.top.id) ? 'it takes this service away' : 'this service lives on';
     return { down, sentence: `${row.event.label}: ${outcome}. What is down is crossed out and marked “down”.` };

@@ -9,8 +9,8 @@ export interface TreeSize {
 }
 
 const BEFORE_LAYOUT: TreeSize = { width: 380, em: 13, seenHeight: 500 };
-/** What stands over and under the diagram in the panel, in heights of letters. */
-const AROUND = 14;
+/** Left free under the diagram, in heights of letters. */
+const UNDER = 1;
 
 /** Size of the diagram's frame, kept up with the panel's; letters are as large as the frame's own text. */
 export function useTreeSize(frame: RefObject<HTMLElement | null>): TreeSize {
@@ -22,7 +22,7 @@ export function useTreeSize(frame: RefObject<HTMLElement | null>): TreeSize {
     const measure = (): void => {
       const em = Number.parseFloat(getComputedStyle(element).fontSize) || BEFORE_LAYOUT.em;
       const width = element.clientWidth;
-      const seenHeight = (panel?.clientHeight ?? BEFORE_LAYOUT.seenHeight) - AROUND * em;
+      const seenHeight = panel ? panel.clientHeight - topIn(panel, element) - UNDER * em : BEFORE_LAYOUT.seenHeight;
       if (width > 0) setSize((before) => (isSame(before, width, em, seenHeight) ? before : { width, em, seenHeight }));
     };
     measure();
@@ -36,6 +36,10 @@ export function useTreeSize(frame: RefObject<HTMLElement | null>): TreeSize {
 
 const isSame = (size: TreeSize, width: number, em: number, seenHeight: number): boolean =>
   size.width === width && size.em === em && size.seenHeight === seenHeight;
+
+/** How far down an element starts in what is scrolled. */
+const topIn = (panel: HTMLElement, element: HTMLElement): number =>
+  element.getBoundingClientRect().top - panel.getBoundingClientRect().top + panel.scrollTop;
 
 /** The part of the page that scrolls the diagram up and down. */
 function scrolledAround(element: HTMLElement): HTMLElement | null {
