@@ -1,27 +1,57 @@
 import { downColumns, loneScenarios, readSinglePoints } from '../faultTree/scenarios.ts';
 import type { FaultModel } from '../faultTree/types.ts';
+import type { RedundancySettings } from '../model/project.ts';
 import { type Build, type BuiltWay, stands } from './build.ts';
 import type { RedundancyModel } from './model.ts';
 import type { AlertMeans, Independence } from './types.ts';
 
 type RadioService = AlertMeans['radioService'];
+type SeaArea = RedundancySettings['seaArea'];
+
+/**
+ * By which services the shore is reached from each sea area: the areas are drawn by that. A 406 MHz beacon alerts from
+ * anywhere and is no means of being answered, so it is not in here. This table is our own reading of the areas' definitions.
+ */
+export const SHORE_SERVICES: Readonly<Record<SeaArea, readonly RadioService[]>> = {
+  A1: ['vhf-dsc', 'mf-hf-dsc', 'satellite'],
+  A2: ['mf-hf-dsc', 'satellite'],
+  A3: ['mf-hf-dsc', 'satellite'],
+  A4: ['mf-hf-dsc'],
+};
+
+/** Whether an alert by a service reaches the shore from a sea area. */
+export const alertsShore = (service: RadioService, seaArea: SeaArea): boolean =>
+  service === 'beacon-406' || SHORE_SERVICES[seaArea].includes(service);
 
 /**
  * Whether a distress alert can go ashore by two separate and independent means, each of another radio service: the first of the
- * GMDSS functional requirements (47 CFR 80.1081(a), which is SOLAS IV/4). Each set that can alert is a means; it hangs on
- * what all of its ways share, and on the common causes that take all of them. Two means are independent when no component
- * and no cause is in both lists.
+ * GMDSS functional requirements (47 CFR 80.1081(a), which is SOLAS IV/4). Each set that can alert is a means; it counts where
+ * its service reaches the shore from the boat's sea area. It hangs on what all of its ways share, and on the common causes that
+ * take all of them. Two means are independent when no component and no cause is in both lists.
  */
 export function independenceOf({ build }: RedundancyModel, model: FaultModel): Independence {
+  const { seaArea } = build.project.settings.redundancy;
   const means = alertMeans(build, model);
-  const services = new Set(means.map(({ radioService }) => radioService));
-  if (means.length === 0) return none('Nothing aboard can send a distress alert ashore.', 'none', means);
-  if (services.size === 1) {
+  const counted = means.filter(({ radioService }) => alertsShore(radioService, seaArea));
+  const verdict = verdictOn(build, counted);
+  const short = means.filter((each) => !counted.includes(each)).map(({ label }) => label);
+  const left =
+    short.length === 0
+      ? ''
+      : ` Not counted: ${short.join(', ')}, whose service does not reach the shore from sea area ${seaArea}.`;
+  return { ...verdict, sentence: `${verdict.sentence}${left}`, means, countedIds: counted.map(({ id }) => id) };
+}
+
+type Verdict = Pick<Independence, 'verdict' | 'sentence' | 'pair'>;
+
+function verdictOn(build: Build, means: readonly AlertMeans[]): Verdict {
+  if (means.length === 0) return none('Nothing aboard can send a distress alert ashore.', 'none');
+  if (new Set(means.map(({ radioService }) => radioService)).size === 1) {
     const labels = means.map(({ label }) => label).join(' and ');
-    return none(`${labels}: one radio service only. Two different ones are asked for.`, 'one-service', means);
+    return none(`${labels}: one radio service only. Two different ones are asked for.`, 'one-service');
   }
   const [best] = pairsOf(means).sort((a, b) => sharedCount(a) - sharedCount(b));
-  if (!best) return none('Nothing aboard can send a distress alert ashore.', 'none', means);
+  if (!best) return none('Nothing aboard can send a distress alert ashore.', 'none');
   const pair = {
     first: best.first.id,
     second: best.second.id,
@@ -30,7 +60,7 @@ export function independenceOf({ build }: RedundancyModel, model: FaultModel): I
   };
   const names = `${best.first.label} and ${best.second.label}`;
   if (sharedCount(best) === 0) {
-    return { verdict: 'independent', sentence: `${names} share nothing and no one event takes both.`, means, pair };
+    return { verdict: 'independent', sentence: `${names} share nothing and no one event takes both.`, pair };
   }
   const label = (id: string): string => build.components.get(id)?.label ?? id;
   const things = best.components.map(label);
@@ -38,15 +68,10 @@ export function independenceOf({ build }: RedundancyModel, model: FaultModel): I
     ...(things.length > 0 ? [`both hang on ${things.join(', ')}`] : []),
     ...(best.causes.length > 0 ? ['one event takes both'] : []),
   ];
-  return { verdict: 'shared', sentence: `${names} are the best pair, but ${words.join(' and ')}.`, means, pair };
+  return { verdict: 'shared', sentence: `${names} are the best pair, but ${words.join(' and ')}.`, pair };
 }
 
-const none = (sentence: string, verdict: Independence['verdict'], means: readonly AlertMeans[]): Independence => ({
-  verdict,
-  sentence,
-  means,
-  pair: null,
-});
+const none = (sentence: string, verdict: Independence['verdict']): Verdict => ({ verdict, sentence, pair: null });
 
 interface Pair {
   readonly first: AlertMeans;

@@ -179,7 +179,10 @@ export interface AlertMeans {
 export interface Independence {
   readonly verdict: 'independent' | 'shared' | 'one-service' | 'none';
   readonly sentence: string;
+  /** Every set that can send a distress alert, whether or not the shore hears it from there. */
   readonly means: readonly AlertMeans[];
+  /** Those whose service reaches the shore from the boat's sea area. */
+  readonly countedIds: readonly string[];
   /** The best pair, and what both hang on or are lost by. */
   readonly pair: {
     readonly first: string;

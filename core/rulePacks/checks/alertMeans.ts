@@ -1,4 +1,5 @@
 import type { Subject } from '../../model/project.ts';
+import { alertsShore } from '../../redundancy/independence.ts';
 import type { AlertMeans } from '../../redundancy/types.ts';
 import {
   adding,
@@ -13,7 +14,7 @@ import {
   verb,
 } from '../answers.ts';
 import { isDistressTerminal } from '../sets.ts';
-import type { Answer, PackInput, SeaArea } from '../types.ts';
+import type { Answer, PackInput } from '../types.ts';
 
 /** A means of alerting the shore, and what the document leaves open about it. */
 export interface JudgedMeans {
@@ -25,14 +26,6 @@ export interface JudgedMeans {
 }
 
 export type RadioService = AlertMeans['radioService'];
-
-/** By which services the shore is alerted in each sea area: the areas are drawn by that. This table is our own reading. */
-export const SHORE_SERVICES: Readonly<Record<SeaArea, readonly RadioService[]>> = {
-  A1: ['vhf-dsc', 'mf-hf-dsc', 'satellite'],
-  A2: ['mf-hf-dsc', 'satellite'],
-  A3: ['mf-hf-dsc', 'satellite'],
-  A4: ['mf-hf-dsc'],
-};
 
 /** How the trade calls each radio service. */
 const SERVICE_WORDS: Readonly<Record<RadioService, string>> = {
@@ -96,8 +89,7 @@ export function twoMeans(input: PackInput, demand: PairDemand): Answer {
   const every = judgedMeans(input);
   if (!demand.bySeaArea) return bestOf(input, every, demand);
   const { seaArea } = input;
-  const counts = ({ means: { radioService } }: JudgedMeans): boolean =>
-    radioService === 'beacon-406' || SHORE_SERVICES[seaArea].includes(radioService);
+  const counts = ({ means: { radioService } }: JudgedMeans): boolean => alertsShore(radioService, seaArea);
   const given = bestOf(input, every.filter(counts), demand);
   const short = every.filter((each) => !counts(each)).map(({ means }) => means.itemId);
   if (short.length === 0 || given.verdict === 'met') return given;

@@ -1,8 +1,9 @@
 import type { ServiceId } from '../../model/services.ts';
+import { SHORE_SERVICES } from '../../redundancy/independence.ts';
 import { cannotTell, itemSubjects, met, notMet, tagsOf } from '../answers.ts';
 import { hfOnAir, ids, isDistressTerminal, radioSets, satelliteSets, standaloneSets, vhfOnAir } from '../sets.ts';
 import type { Answer, PackInput, SeaArea } from '../types.ts';
-import { anyMeans, SHORE_SERVICES } from './alertMeans.ts';
+import { anyMeans } from './alertMeans.ts';
 
 const ASKED_FOR: Readonly<Record<SeaArea, string>> = {
   A1: 'VHF or MF/HF with selective calling, or a satellite set',

@@ -2,6 +2,7 @@ import type { Independence } from '../../../core/redundancy/types.ts';
 import { useAppStore } from '../../store/context.ts';
 import { useStudy } from '../../store/derived.ts';
 import { EventOrThing } from './EventOrThing.tsx';
+import { SeaAreaChoice } from './rules/SeaAreaChoice.tsx';
 
 const VERDICTS: Readonly<Record<Independence['verdict'], { sign: string; words: string; className: string }>> = {
   independent: { sign: '✓', words: 'Two independent means', className: 'full' },
@@ -21,7 +22,7 @@ const RADIO_SERVICES = {
 export function IndependenceSection() {
   const { independence } = useStudy();
   const store = useAppStore();
-  const { verdict, sentence, means, pair } = independence;
+  const { verdict, sentence, means, countedIds, pair } = independence;
   const { sign, words, className } = VERDICTS[verdict];
   const shared = [...(pair?.sharedComponents ?? []), ...(pair?.sharedCauses ?? [])];
   return (
@@ -33,6 +34,7 @@ export function IndependenceSection() {
         </span>
       </p>
       <p className="small">{sentence}</p>
+      <SeaAreaChoice />
       {shared.length > 0 ? (
         <ul className="chip-list" aria-label="Shared by both">
           {shared.map((id) => (
@@ -42,22 +44,24 @@ export function IndependenceSection() {
           ))}
         </ul>
       ) : null}
-      {means.length > 0 ? (
+      {countedIds.length > 0 ? (
         <p className="small soft">
           Counted:{' '}
-          {means.map(({ id, label, radioService, itemId }, index) => (
-            <span key={id}>
-              {index > 0 ? ', ' : ''}
-              <button
-                type="button"
-                className="link"
-                onClick={() => store.getState().select([{ kind: 'item', id: itemId }])}
-              >
-                {label}
-              </button>{' '}
-              ({RADIO_SERVICES[radioService]})
-            </span>
-          ))}
+          {means
+            .filter(({ id }) => countedIds.includes(id))
+            .map(({ id, label, radioService, itemId }, index) => (
+              <span key={id}>
+                {index > 0 ? ', ' : ''}
+                <button
+                  type="button"
+                  className="link"
+                  onClick={() => store.getState().select([{ kind: 'item', id: itemId }])}
+                >
+                  {label}
+                </button>{' '}
+                ({RADIO_SERVICES[radioService]})
+              </span>
+            ))}
           . First functional requirement of the GMDSS (47 CFR 80.1081(a), SOLAS IV/4); no verdict on the boat.
         </p>
       ) : null}

@@ -3,8 +3,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { assess } from '../../../core/assess.ts';
 import { parseProject } from '../../../core/document/load.ts';
+import { setRedundancy } from '../../../core/edit/redundancy.ts';
 import { addColumn, downColumns, emptyColumns, hasColumn } from '../../../core/faultTree/scenarios.ts';
-import type { Project } from '../../../core/model/project.ts';
+import type { Project, RedundancySettings } from '../../../core/model/project.ts';
 import { SERVICES } from '../../../core/model/services.ts';
 import { studyFailures } from '../../../core/redundancy/study.ts';
 import type { FailureStudy } from '../../../core/redundancy/types.ts';
@@ -94,20 +95,40 @@ describe.each(DEMOS)('%s', (_, project) => {
 });
 
 describe('two separate and independent means of alert (47 CFR 80.1081(a), SOLAS IV/4)', () => {
-  it('Brannoch Tern has two: VHF and a beacon with its own battery', () => {
-    const { verdict, pair } = studied(demo('brannoch-tern')).independence;
-    expect(verdict).toBe('independent');
-    expect(pair?.sharedComponents).toEqual([]);
+  const inArea = (name: string, seaArea: RedundancySettings['seaArea']): FailureStudy =>
+    studied(setRedundancy(demo(name), { seaArea }));
+
+  it('Brannoch Tern has two wherever she goes: text by satellite and a beacon, each on a battery of its own', () => {
+    for (const seaArea of ['A1', 'A2', 'A3'] as const) {
+      const { verdict, pair } = inArea('brannoch-tern', seaArea).independence;
+      expect(verdict).toBe('independent');
+      expect(pair?.sharedComponents).toEqual([]);
+    }
   });
 
-  it('Pelluna has two VHF sets, which are one radio service', () => {
-    expect(studied(demo('pelluna')).independence.verdict).toBe('one-service');
+  it('Pelluna has two VHF sets, which are one radio service, and none once out of reach of the coast', () => {
+    expect(inArea('pelluna', 'A1').independence.verdict).toBe('one-service');
+    const { verdict, sentence, countedIds, means } = inArea('pelluna', 'A2').independence;
+    expect(verdict).toBe('none');
+    expect(means).toHaveLength(2);
+    expect(countedIds).toEqual([]);
+    expect(sentence).toBe(
+      'Nothing aboard can send a distress alert ashore. Not counted: VHF-A, VHF-B, whose service does not reach the shore from sea area A2.',
+    );
+  });
+
+  it('Vessarine has two of everything near the coast, and the beacon alone on the ocean', () => {
+    expect(inArea('vessarine', 'A1').independence.verdict).toBe('independent');
+    expect(inArea('vessarine', 'A3').independence.verdict).toBe('one-service');
   });
 
   it('two means on one bank share it', () => {
-    const project = demo('brannoch-tern');
-    const without: Project = { ...project, items: project.items.filter(({ tag }) => tag !== 'BC-1') };
-    const { verdict, pair, sentence } = studied(without).independence;
+    const project = setRedundancy(demo('brannoch-tern'), { seaArea: 'A1' });
+    const ownBattery = { figures: {}, traits: { ownBattery: false } };
+    const items = project.items
+      .filter(({ tag }) => tag !== 'BC-1')
+      .map((item) => (item.tag === 'SAT-1' ? { ...item, overrides: ownBattery } : item));
+    const { verdict, pair, sentence } = studied({ ...project, items }).independence;
     expect(verdict).toBe('shared');
     expect([...(pair?.sharedComponents ?? []), ...(pair?.sharedCauses ?? [])].length).toBeGreaterThan(0);
     expect(sentence).toMatch(/both hang on|one event takes both/);

@@ -1,22 +1,15 @@
 import { useState } from 'react';
 import { setRedundancy } from '../../../../core/edit/redundancy.ts';
-import { type Project, redundancySettingsSchema } from '../../../../core/model/project.ts';
+import type { Project } from '../../../../core/model/project.ts';
 import { PACKS } from '../../../../core/rulePacks/packs.ts';
 import type { RulePack } from '../../../../core/rulePacks/types.ts';
-import { Choice } from '../../../app/Choice.tsx';
 import { useAppStore } from '../../../store/context.ts';
-
-const SEA_AREAS = [
-  { id: 'A1', name: 'A1', note: 'Within VHF cover of a coast station that takes digital calls' },
-  { id: 'A2', name: 'A2', note: 'Beyond A1, within MF cover of such a station' },
-  { id: 'A3', name: 'A3', note: 'Beyond those, within cover of the satellites' },
-  { id: 'A4', name: 'A4', note: 'Beyond all of them: near the poles' },
-] as const;
+import { SeaAreaChoice } from './SeaAreaChoice.tsx';
 
 /** Which packs are on, and where the boat goes for those that ask. */
 export function PackSwitches({ project }: { project: Project }) {
   const store = useAppStore();
-  const { rulePacks, seaArea } = project.settings.redundancy;
+  const { rulePacks } = project.settings.redundancy;
   const onCount = PACKS.filter(({ id }) => rulePacks.includes(id)).length;
   // Folded away once there is something to read, but not under the hand of who is ticking.
   const [isOpen, setOpen] = useState(onCount === 0);
@@ -40,20 +33,7 @@ export function PackSwitches({ project }: { project: Project }) {
           ))}
         </fieldset>
       </details>
-      {PACKS.some((pack) => pack.asksSeaArea && rulePacks.includes(pack.id)) ? (
-        <Choice
-          label="Sea area the boat goes to"
-          options={SEA_AREAS}
-          value={seaArea}
-          onChange={(id) =>
-            store
-              .getState()
-              .edit(`Sea area ${id}`, (before) =>
-                setRedundancy(before, { seaArea: redundancySettingsSchema.shape.seaArea.unwrap().parse(id) }),
-              )
-          }
-        />
-      ) : null}
+      {PACKS.some((pack) => pack.asksSeaArea && rulePacks.includes(pack.id)) ? <SeaAreaChoice /> : null}
     </>
   );
 }
