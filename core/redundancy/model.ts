@@ -5,7 +5,7 @@ import type { Item, Project } from '../model/project.ts';
 import type { ServiceId } from '../model/services.ts';
 import { SERVICES } from '../model/services.ts';
 import { aisWays } from './aisWays.ts';
-import type { Build } from './build.ts';
+import type { Build, BuiltWay } from './build.ts';
 import { addGate, stands, startBuild } from './build.ts';
 import type { Graded } from './grades.ts';
 import { FULL, reduced } from './grades.ts';
@@ -32,12 +32,9 @@ export function buildModel(project: Project, paths: readonly PathBudget[]): Redu
   const services = SERVICES.filter((service) => service.always || concerns(build, service.id)).map(({ id }) => id);
   for (const serviceId of services) {
     const ways = build.ways.filter((way) => way.serviceId === serviceId && !way.carried);
-    addGate(
-      build,
-      serviceGate(serviceId),
-      'and',
-      ways.map((way) => way.gate),
-    );
+    const gone = (of: readonly BuiltWay[]): readonly string[] => of.map((way) => way.gate);
+    addGate(build, serviceGate(serviceId), 'and', gone(ways));
+    addGate(build, fullGate(serviceId), 'and', gone(ways.filter(({ grade }) => grade === 'full')));
   }
   return { build, services };
 }
@@ -45,6 +42,14 @@ export function buildModel(project: Project, paths: readonly PathBudget[]): Redu
 /** Id of the gate that is true when a service is lost. */
 export function serviceGate(serviceId: ServiceId): string {
   return `service:${serviceId}`;
+}
+
+/**
+ * Id of the gate that is true when a service is no longer full: every way that gives it fully is gone. What an event does to
+ * a grade besides (an antenna lent to voice) is the matrix's to say, not the tree's.
+ */
+export function fullGate(serviceId: ServiceId): string {
+  return `full:${serviceId}`;
 }
 
 /** The fault tree of one service, for the general tools of tree.ts. */

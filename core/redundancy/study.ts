@@ -9,7 +9,7 @@ import type { Project } from '../model/project.ts';
 import type { ServiceId } from '../model/services.ts';
 import { chancesOf } from './chances.ts';
 import { independenceOf } from './independence.ts';
-import { type RedundancyModel, serviceGate } from './model.ts';
+import { fullGate, type RedundancyModel, serviceGate } from './model.ts';
 import { posedOf } from './redundancy.ts';
 import { isSameModel, type Posed } from './sameModel.ts';
 import type {
@@ -74,6 +74,7 @@ function studied(project: Project, paths: readonly PathBudget[], before: Kept | 
   let independence: Independence | null = null;
   const study: FailureStudy = {
     cuts,
+    cutsOfFull: keptByService(services, (id) => cutsOf(id, solver.cutSets(fullGate(id), STUDY_ORDER))),
     riskOf: keptByService(services, (id) => risks.of(id)),
     labels,
     chances,

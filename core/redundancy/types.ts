@@ -201,6 +201,8 @@ export interface TreeLabel {
 /** The study of a boat's failures beyond the matrix; worked out when it is looked at. */
 export interface FailureStudy {
   readonly cuts: readonly ServiceCuts[];
+  /** What takes a service from full, whether or not it is lost by it; worked out when asked for. @throws RangeError as `riskOf` */
+  readonly cutsOfFull: (serviceId: ServiceId) => ServiceCuts;
   /** Worked out when asked for, and the same object for the same service; a RangeError for a service that is not shown. */
   readonly riskOf: (serviceId: ServiceId) => ServiceRisk;
   /** What to call each event of `model`, and what of the drawing it is: by component id, or `cause:` and the event's id. */

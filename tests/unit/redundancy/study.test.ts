@@ -135,6 +135,28 @@ describe('two separate and independent means of alert (47 CFR 80.1081(a), SOLAS 
   });
 });
 
+describe('what takes a service from full', () => {
+  it('is never harder than what loses it, and says so where it is not full as drawn', () => {
+    for (const [, project] of DEMOS) {
+      const study = studied(project);
+      const asDrawn = assess(project).redundancy.matrix[0]?.states;
+      for (const { serviceId, singles, lostFromStart } of study.cuts) {
+        const full = study.cutsOfFull(serviceId);
+        const grade = asDrawn?.find((state) => state.serviceId === serviceId)?.grade;
+        expect(full.lostFromStart).toBe(grade !== 'full');
+        if (!full.lostFromStart && !lostFromStart) expect(full.singles).toEqual(expect.arrayContaining([...singles]));
+      }
+    }
+  });
+
+  it('the catamaran keeps full voice only by the masthead: its feeder alone takes her from full, and not from voice', () => {
+    const study = studied(demo('vessarine'));
+    const w31 = assess(demo('vessarine')).redundancy.components.find(({ label }) => label === 'W31')?.id ?? '';
+    expect(study.cutsOfFull('voice-fixed').singles).toContain(w31);
+    expect(study.cuts.find(({ serviceId }) => serviceId === 'voice-fixed')?.singles).not.toContain(w31);
+  });
+});
+
 describe('a service that is not shown', () => {
   it('is refused with its name', () => {
     const study = studied(demo('brannoch-tern'));

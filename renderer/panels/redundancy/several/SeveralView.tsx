@@ -4,11 +4,14 @@ import type { ServiceId } from '../../../../core/model/services.ts';
 import type { ServiceCuts } from '../../../../core/redundancy/types.ts';
 import { serviceOf } from '../../../../core/report/words.ts';
 import { useStudy } from '../../../store/derived.ts';
+import { Chips } from '../../range/Chips.tsx';
 import { EventOrThing } from '../EventOrThing.tsx';
 
 /** What two or three failures together take away, service by service: the quieter page beside that of one failure. */
 export function SeveralView() {
-  const { cuts } = useStudy();
+  const study = useStudy();
+  const [asked, ask] = useState<Asked>('lost');
+  const cuts = asked === 'lost' ? study.cuts : study.cuts.map(({ serviceId }) => study.cutsOfFull(serviceId));
   const [chosen, choose] = useState<ServiceId | null>(null);
   const shown = cuts.find(({ serviceId }) => serviceId === chosen) ?? worthReading(cuts);
   return (
@@ -17,8 +20,9 @@ export function SeveralView() {
         <h3 className="heading">How many together take a service away</h3>
         <p className="small soft">
           The least sets: none of their members can be spared. Parts and common causes (a flood, lightning, a fire) are
-          counted alike. Choose a service to read its pairs.
+          counted alike, up to three together; fours and more are not looked for. Choose a service to read its pairs.
         </p>
+        <Chips label="Asked is what makes a service" options={ASKED} value={asked} onChange={ask} isLabelHidden />
         <table className="table several">
           <thead>
             <tr>
@@ -36,15 +40,24 @@ export function SeveralView() {
           </thead>
           <tbody>
             {cuts.map((each) => (
-              <CountLine key={each.serviceId} cuts={each} isShown={each === shown} onShow={choose} />
+              <CountLine key={each.serviceId} cuts={each} isShown={each === shown} asked={asked} onShow={choose} />
             ))}
           </tbody>
         </table>
       </section>
-      {shown ? <Sets cuts={shown} /> : null}
+      {shown ? <Sets cuts={shown} asked={asked} /> : null}
     </>
   );
 }
+
+const ASKED = [
+  { id: 'lost', name: 'Lost' },
+  { id: 'full', name: 'No longer full' },
+] as const;
+type Asked = (typeof ASKED)[number]['id'];
+
+/** What a service is said to be that fails without anything failing. */
+const AS_DRAWN: Readonly<Record<Asked, string>> = { lost: 'lost as drawn', full: 'not full as drawn' };
 
 /** The first service that pairs take away; reading starts there. */
 function worthReading(cuts: readonly ServiceCuts[]): ServiceCuts | undefined {
@@ -54,10 +67,12 @@ function worthReading(cuts: readonly ServiceCuts[]): ServiceCuts | undefined {
 function CountLine({
   cuts,
   isShown,
+  asked,
   onShow,
 }: {
   cuts: ServiceCuts;
   isShown: boolean;
+  asked: Asked;
   onShow: (id: ServiceId) => void;
 }) {
   const { serviceId, lostFromStart, countByOrder } = cuts;
@@ -70,7 +85,7 @@ function CountLine({
       </th>
       {lostFromStart ? (
         <td colSpan={3} className="num soft">
-          lost as drawn
+          {AS_DRAWN[asked]}
         </td>
       ) : (
         [0, 1, 2].map((order) => (
@@ -83,13 +98,16 @@ function CountLine({
   );
 }
 
-function Sets({ cuts }: { cuts: ServiceCuts }) {
+function Sets({ cuts, asked }: { cuts: ServiceCuts; asked: Asked }) {
   const { name } = serviceOf(cuts.serviceId);
   if (cuts.lostFromStart) {
     return (
       <section className="panel-section">
         <h3 className="heading">{name}</h3>
-        <p className="small">There is no way at all as drawn, so nothing more need fail. One failure says why.</p>
+        <p className="small">
+          {asked === 'lost' ? 'There is no way at all' : 'No way gives it fully'} as drawn, so nothing more need fail.
+          One failure says why.
+        </p>
       </section>
     );
   }
@@ -103,7 +121,7 @@ function Sets({ cuts }: { cuts: ServiceCuts }) {
           <Things ids={cuts.singles} />
         </div>
       ) : (
-        <p className="small">Nothing takes it away alone.</p>
+        <p className="small">Nothing does it alone.</p>
       )}
       {cuts.pairs.length > 0 ? (
         cuts.pairs.map((pair, index) => <Pair key={pair.either.join()} pair={pair} isFirst={index === 0} />)
