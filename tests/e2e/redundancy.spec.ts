@@ -41,7 +41,7 @@ test('an event is left out and tried again', async ({ page }) => {
   await panel.getByRole('button', { name: 'Lightning on the mast', exact: true }).click();
   await panel.getByRole('button', { name: 'Leave this event out' }).click();
   await expect(panel.getByRole('button', { name: 'Lightning on the mast', exact: true })).toHaveCount(0);
-  await panel.getByRole('button', { name: 'Try Lightning on the mast again' }).click();
+  await panel.getByRole('button', { name: 'Try again: Lightning on the mast' }).click();
   await expect(panel.getByRole('button', { name: 'Lightning on the mast', exact: true })).toHaveCount(1);
 });
 
@@ -78,4 +78,38 @@ test('the raft page lists what goes along and how far it is heard there', async 
   await expect(panel).toContainText('Held by hand in the raft');
   await panel.getByRole('button', { name: 'Show on the drawing' }).click();
   await expect(page.getByRole('status').filter({ hasText: 'Abandon to the raft' })).toBeVisible();
+});
+
+test('a change that would help is made as one step, and undone', async ({ page }) => {
+  await panelTab(page, 'What would help').click();
+  const panel = view(page, 'What would help');
+  const make = panel.getByRole('button', { name: 'Make this change' }).first();
+  await make.waitFor();
+  const before = await projectOf(page);
+  await make.click();
+  await expect.poll(() => projectOf(page)).not.toEqual(before);
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => projectOf(page)).toEqual(before);
+});
+
+test('the tree opens and closes by key and saves as a drawing', async ({ page }) => {
+  await panelTab(page, 'Tree').click();
+  const panel = view(page, 'Tree');
+  const tree = panel.getByRole('tree');
+  await expect(tree.getByRole('treeitem', { name: /VHF-1/ }).first()).toBeVisible();
+  await tree.getByRole('treeitem').first().focus();
+  await page.keyboard.press('End');
+  await expect(tree.getByRole('treeitem').last()).toBeFocused();
+  const download = page.waitForEvent('download');
+  await panel.getByRole('button', { name: 'Save as SVG' }).click();
+  expect((await download).suggestedFilename()).toBe('vessarine-tree-voice-fixed.svg');
+});
+
+test('a rule pack is switched on and says met, not met or cannot tell, and why', async ({ page }) => {
+  await panelTab(page, 'Rules').click();
+  const panel = view(page, 'Rules');
+  await panel.getByRole('checkbox', { name: /^GMDSS by sea area/ }).check();
+  await expect(panel).toContainText(/\d+ not met/);
+  await expect(panel).toContainText('A reading aid, no verdict on the boat');
+  expect((await projectOf(page)).settings.redundancy.rulePacks).toEqual(['gmdss']);
 });

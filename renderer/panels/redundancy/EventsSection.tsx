@@ -39,7 +39,7 @@ export function EventsSection({ project, redundancy }: { project: Project; redun
                 <span>{label}</span>
                 <Button
                   className="button"
-                  aria-label={`Try ${label} again`}
+                  aria-label={`Try again: ${label}`}
                   onPress={() =>
                     store.getState().edit(`${label}: tried again`, (before) => setEventExcluded(before, id, false))
                   }

@@ -144,12 +144,14 @@ function MatrixLine({
             <button
               type="button"
               className={`grade grade--${className}${isAt(i + 1) ? ' is-chosen' : ''}`}
-              aria-label={`${event.label}, ${name}: ${word}${reach ? `, ${reach.words}` : ''}`}
               title={`${name}: ${word}. ${reason}`}
               {...place(i + 1)}
             >
-              {sign}
-              {reach ? <span className="cell-reach">{reach.figure}</span> : null}
+              <span aria-hidden="true">
+                {sign}
+                {reach ? <span className="cell-reach">{reach.figure}</span> : null}
+              </span>
+              <span className="sr-only">{`${event.label}, ${name}: ${word}${reach ? `, ${reach.words}` : ''}`}</span>
             </button>
           </td>
         );

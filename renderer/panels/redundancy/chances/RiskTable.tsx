@@ -30,15 +30,18 @@ export function RiskTable({
               Its chance
             </th>
             <th scope="col" className="num">
-              If it were perfect
+              Perfect
             </th>
             <th scope="col" className="num">
               Takes part
             </th>
+            <th scope="col" className="num">
+              Decides
+            </th>
           </tr>
         </thead>
         <tbody>
-          {rows.map(({ id, label, chance, ifPerfect, takesPart }) => (
+          {rows.map(({ id, label, chance, ifPerfect, takesPart, birnbaum }) => (
             <tr key={id} className={id === chosenId ? 'is-selected' : ''}>
               <th scope="row">
                 <button type="button" className="link" aria-pressed={id === chosenId} onClick={() => onChoose(id)}>
@@ -50,6 +53,7 @@ export function RiskTable({
               </td>
               <td className="num">{shareText(ifPerfect)}</td>
               <td className="num">{shareText(takesPart)}</td>
+              <td className="num">{chanceText(birnbaum)}</td>
             </tr>
           ))}
         </tbody>

@@ -99,7 +99,7 @@ function RaftLine({ project, line }: { project: Project; line: RaftItem }) {
           </abbr>
         ))}
         {line.taken === 'by-hand' ? (
-          <Button className="button" aria-label={`${item.tag} is kept in the grab bag`} onPress={pack}>
+          <Button className="button" aria-label={`Is in the bag: ${item.tag}`} onPress={pack}>
             Is in the bag
           </Button>
         ) : null}
