@@ -1,79 +1,42 @@
-import { basename } from 'node:path';
-import type { FileFilter, IpcMain, IpcMainInvokeEvent, OpenDialogOptions, SaveDialogOptions } from 'electron';
+import type { IpcMainInvokeEvent } from 'electron';
 import { CHANNELS, type ChannelName, type Request, type Response } from '../contract.ts';
-import { answered, type DocumentTable, writeWhole } from '../node/documents.ts';
+import { answered } from '../node/documents.ts';
+import { fileWork } from './fileWork.ts';
+import type { Caller, HandlerParts } from './parts.ts';
+import { recoveryWork } from './recoveryWork.ts';
+import { shellWork } from './shellWork.ts';
 
-/** The Electron parts the handlers need, so that they run under test without the runtime. */
-export interface HandlerParts {
-  readonly ipcMain: Pick<IpcMain, 'handle'>;
-  readonly documents: DocumentTable;
-  showOpenDialog(options: OpenDialogOptions): Promise<{ canceled: boolean; filePaths: string[] }>;
-  showSaveDialog(options: SaveDialogOptions): Promise<{ canceled: boolean; filePath: string }>;
-  setUnsaved(unsaved: boolean, title: string): void;
-  /** Whether a call comes from the app's own page in the main frame. */
-  isOwnPage(event: IpcMainInvokeEvent): boolean;
-}
+/** What a channel's success carries. */
+export type Value<C extends ChannelName> = Extract<Response<C>, { ok: true }>['value'];
 
-const DOCUMENT_FILTER = { name: 'Backstay document', extensions: ['backstay'] };
-const EXPORT_FILTERS: Readonly<Record<Request<'exportFile'>['kind'], FileFilter>> = {
-  pdf: { name: 'PDF', extensions: ['pdf'] },
-  csv: { name: 'CSV', extensions: ['csv'] },
-  svg: { name: 'SVG drawing', extensions: ['svg'] },
-  json: { name: 'JSON', extensions: ['json'] },
+/** The work of every channel: a value, or an Error whose message is a sentence for the user. */
+export type Work<C extends ChannelName> = {
+  readonly [K in C]: (request: Request<K>, caller: Caller) => Promise<Value<K>>;
 };
 
 /** Registers every channel of the contract. */
 export function registerHandlers(parts: HandlerParts): void {
-  const { documents } = parts;
-  handle(parts, 'open', () =>
-    answered(async () => {
-      const { canceled, filePaths } = await parts.showOpenDialog({
-        properties: ['openFile'],
-        filters: [DOCUMENT_FILTER],
-      });
-      const path = filePaths[0];
-      return canceled || path === undefined ? null : documents.open(path);
-    }),
-  );
-  handle(parts, 'save', ({ handle: document, text }) => answered(() => documents.save(document, text)));
-  handle(parts, 'saveAs', ({ suggestedName, text }) =>
-    answered(async () => {
-      const { canceled, filePath } = await parts.showSaveDialog({
-        defaultPath: basename(suggestedName),
-        filters: [DOCUMENT_FILTER],
-      });
-      return canceled || filePath === '' ? null : documents.saveAs(filePath, text);
-    }),
-  );
-  handle(parts, 'exportFile', ({ suggestedName, kind, bytes }) =>
-    answered(async () => {
-      const { canceled, filePath } = await parts.showSaveDialog({
-        defaultPath: basename(suggestedName),
-        filters: [EXPORT_FILTERS[kind]],
-      });
-      if (canceled || filePath === '') return null;
-      await writeWhole(filePath, bytes);
-      return { name: basename(filePath) };
-    }),
-  );
-  handle(parts, 'setUnsaved', ({ unsaved, title }) =>
-    answered(async () => {
-      parts.setUnsaved(unsaved, title);
-      return null;
-    }),
-  );
+  const work: Work<ChannelName> = { ...fileWork(parts), ...recoveryWork(parts), ...shellWork(parts) };
+  for (const channel of Object.keys(CHANNELS) as ChannelName[]) register(parts, work, channel);
 }
 
+const register = <C extends ChannelName>(parts: HandlerParts, work: Work<C>, channel: C): void =>
+  handle(parts, channel, work[channel]);
+
 /** One way in for all channels: checks who calls and what is said, in both directions, and rejects loudly. */
-function handle<C extends ChannelName>(
-  parts: HandlerParts,
-  channel: C,
-  work: (request: Request<C>) => Promise<Response<C>>,
-): void {
+function handle<C extends ChannelName>(parts: HandlerParts, channel: C, work: Work<C>[C]): void {
   const { request: requestSchema, response: responseSchema } = CHANNELS[channel];
-  parts.ipcMain.handle(channel, async (event, ...sent: unknown[]) => {
-    if (!parts.isOwnPage(event)) throw new Error(`${channel}: refused, the call does not come from the app's own page`);
-    const request = requestSchema.parse(sent[0]) as Request<C>;
-    return responseSchema.parse(await work(request));
+  parts.ipcMain.handle(channel, async (event: IpcMainInvokeEvent, ...sent: unknown[]) => {
+    const caller = parts.callerOf(event);
+    if (!caller) {
+      parts.log('call-refused', { channel, why: 'sender' });
+      throw new Error(`${channel}: refused, the call does not come from the app's own page`);
+    }
+    const request = requestSchema.safeParse(sent[0]);
+    if (!request.success || sent.length !== 1) {
+      parts.log('call-refused', { channel, why: 'shape' });
+      throw new Error(`${channel}: refused, the request does not fit the contract`);
+    }
+    return responseSchema.parse(await answered(() => work(request.data as Request<C>, caller)));
   });
 }

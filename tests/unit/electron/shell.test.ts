@@ -1,72 +1,57 @@
 import { existsSync, mkdtempSync, readdirSync, readFileSync, truncateSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { IpcMainInvokeEvent, MenuItemConstructorOptions } from 'electron';
+import type { MenuItemConstructorOptions } from 'electron';
 import { describe, expect, it } from 'vitest';
-import { CHANNELS, MAX_DOCUMENT_BYTES, MENU_COMMANDS } from '../../../electron/contract.ts';
-import { type HandlerParts, registerHandlers } from '../../../electron/main/handlers.ts';
+import { CHANNELS, MAX_DOCUMENT_BYTES, menuCommandSchema } from '../../../electron/contract.ts';
 import { menuTemplate } from '../../../electron/main/menu.ts';
-import { confine, refusePermissions, windowOptions } from '../../../electron/main/window.ts';
-import { DocumentTable, readDocument, writeWhole } from '../../../electron/node/documents.ts';
+import { confine, refuseNetwork, refusePermissions, windowOptions } from '../../../electron/main/window.ts';
+import { readDocument, writeWhole } from '../../../electron/node/documents.ts';
+import { FakeCaller, shell } from './rig.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'backstay-shell-'));
 
-type Handler = (event: IpcMainInvokeEvent, ...sent: unknown[]) => Promise<unknown>;
-
-function shell(choices: { openPath?: string; savePath?: string; own?: boolean } = {}): {
-  call: (channel: string, request: unknown) => Promise<unknown>;
-  said: unknown[];
-} {
-  const handlers = new Map<string, Handler>();
-  const said: unknown[] = [];
-  const parts: HandlerParts = {
-    ipcMain: { handle: (channel: string, handler: Handler) => void handlers.set(channel, handler) },
-    documents: new DocumentTable(),
-    showOpenDialog: async () => ({
-      canceled: choices.openPath === undefined,
-      filePaths: choices.openPath === undefined ? [] : [choices.openPath],
-    }),
-    showSaveDialog: async () => ({ canceled: choices.savePath === undefined, filePath: choices.savePath ?? '' }),
-    setUnsaved: (...words) => void said.push(words),
-    isOwnPage: () => choices.own ?? true,
-  };
-  registerHandlers(parts);
-  const event = {} as IpcMainInvokeEvent;
-  return {
-    said,
-    call: async (channel, request) => {
-      const handler = handlers.get(channel);
-      if (!handler) throw new Error(`no handler for ${channel}`);
-      return handler(event, request);
-    },
-  };
-}
-
 describe('handlers', () => {
-  it('answer every channel of the contract', async () => {
-    const { call } = shell({ own: false });
+  it('answer every channel of the contract, and only to the own page', async () => {
+    const { call, log } = shell({ isOwn: false });
     for (const channel of Object.keys(CHANNELS)) {
-      await expect(call(channel, null)).rejects.toThrow('refused');
+      await expect(call(channel, {}), channel).rejects.toThrow('refused');
     }
+    expect(log[0]).toBe('call-refused {"channel":"open","why":"sender"}');
   });
 
   it('open, save and save as without ever telling the page a path', async () => {
     const path = join(folder, 'boat.backstay');
     writeFileSync(path, '{"a":1}');
     const { call } = shell({ openPath: path, savePath: join(folder, 'copy.backstay') });
-    const opened = (await call('open', null)) as { value: { handle: string; name: string; text: string } };
+    const opened = (await call('open', {})) as { value: { handle: string; name: string; text: string } };
     expect(opened.value).toMatchObject({ name: 'boat.backstay', text: '{"a":1}' });
     expect(JSON.stringify(opened)).not.toContain(folder);
-    await call('save', { handle: opened.value.handle, text: '{"a":2}' });
+    const saved = await call('save', { handle: opened.value.handle, text: '{"a":2}', overwrite: false });
+    expect(saved).toMatchObject({ ok: true, value: { kind: 'saved' } });
     expect(readFileSync(path, 'utf8')).toBe('{"a":2}');
     await call('saveAs', { suggestedName: '../../evil', text: '{"a":3}' });
     expect(readFileSync(join(folder, 'copy.backstay'), 'utf8')).toBe('{"a":3}');
+    expect(JSON.stringify(await call('recents', {}))).not.toContain(folder);
+  });
+
+  it('notice a file someone else has written, and overwrite it only when told to', async () => {
+    const path = join(folder, 'shared.backstay');
+    writeFileSync(path, 'one');
+    const { call, caller } = shell({ openPath: path });
+    const { value } = (await call('open', {})) as { value: { handle: string } };
+    writeFileSync(path, 'someone else');
+    const request = { handle: value.handle, text: 'two', overwrite: false };
+    expect(await call('save', request)).toMatchObject({ value: { kind: 'changed-on-disk', name: 'shared.backstay' } });
+    expect(readFileSync(path, 'utf8')).toBe('someone else');
+    expect(await call('save', { ...request, overwrite: true })).toMatchObject({ value: { kind: 'saved' } });
+    expect(caller.said).toEqual(['not saved', 'saved']);
   });
 
   it('answer a cancelled dialog with null and a forged handle with a sentence', async () => {
     const { call } = shell();
-    expect(await call('open', null)).toEqual({ ok: true, value: null });
-    expect(await call('save', { handle: '/etc/passwd', text: '' })).toEqual({
+    expect(await call('open', {})).toEqual({ ok: true, value: null });
+    expect(await call('save', { handle: '/etc/passwd', text: '', overwrite: true })).toEqual({
       ok: false,
       message: 'This document has no file yet. Use Save as and choose one.',
     });
@@ -74,9 +59,12 @@ describe('handlers', () => {
 
   it('refuse what does not fit the contract', async () => {
     const { call } = shell();
-    await expect(call('save', { handle: 1, text: '' })).rejects.toThrow();
-    await expect(call('exportFile', { suggestedName: 'x', kind: 'exe', bytes: new Uint8Array() })).rejects.toThrow();
-    await expect(call('setUnsaved', { unsaved: true, title: 't', extra: 1 })).rejects.toThrow();
+    await expect(call('save', { handle: 1, text: '', overwrite: false })).rejects.toThrow('refused');
+    await expect(call('exportFile', { suggestedName: 'x', kind: 'exe', bytes: new Uint8Array() })).rejects.toThrow(
+      'refused',
+    );
+    await expect(call('setUnsaved', { unsaved: true, title: 't', extra: 1 })).rejects.toThrow('refused');
+    await expect(call('about', {}, {})).rejects.toThrow('refused');
   });
 
   it('export bytes as they are', async () => {
@@ -84,6 +72,41 @@ describe('handlers', () => {
     const { call } = shell({ savePath: path });
     await call('exportFile', { suggestedName: 'sheet.pdf', kind: 'pdf', bytes: new Uint8Array([37, 80, 68, 70]) });
     expect([...readFileSync(path)]).toEqual([37, 80, 68, 70]);
+  });
+
+  it('keep a recovery copy, list it, give it back with its file, and let it go', async () => {
+    const path = join(folder, 'kept.backstay');
+    writeFileSync(path, 'old');
+    const { call, caller } = shell({ openPath: path });
+    const { value } = (await call('open', {})) as { value: { handle: string; documentId: string } };
+    const kept = {
+      documentId: value.documentId,
+      handle: value.handle,
+      name: 'kept.backstay',
+      title: 'Kept',
+      text: '{}',
+    };
+    expect(await call('keepRecovery', kept)).toEqual({ ok: true, value: null });
+    expect(await call('recoveries', {})).toMatchObject({ value: [{ id: value.documentId, title: 'Kept' }] });
+    caller.handles.clear();
+    const back = (await call('openRecovery', { id: value.documentId })) as { value: { handle: string; text: string } };
+    expect(back.value.text).toBe('{}');
+    await call('save', { handle: back.value.handle, text: 'new', overwrite: false });
+    expect(readFileSync(path, 'utf8')).toBe('new');
+    await call('dropRecovery', { documentId: value.documentId });
+    expect(await call('recoveries', {})).toEqual({ ok: true, value: [] });
+  });
+
+  it('leave alone what another window has open', async () => {
+    const { call, callAs, callers } = shell();
+    const other = new FakeCaller({});
+    callers.push(other);
+    await callAs(other, 'keepRecovery', { documentId: 'theirs', handle: null, name: 'n', title: 't', text: '{}' });
+    expect(await call('recoveries', {})).toEqual({ ok: true, value: [] });
+    for (const channel of ['openRecovery', 'discardRecovery']) {
+      expect(await call(channel, { id: 'theirs' })).toMatchObject({ ok: false });
+    }
+    expect(await call('dropRecovery', { documentId: 'theirs' })).toMatchObject({ ok: false });
   });
 });
 
@@ -116,7 +139,9 @@ describe('documents', () => {
 
 describe('window', () => {
   it('is sandboxed, isolated and without Node', () => {
-    expect(windowOptions('/p').webPreferences).toMatchObject({
+    expect(windowOptions('/p', { isDark: false, isPackaged: true }).webPreferences).toMatchObject({
+      devTools: false,
+      webSecurity: true,
       sandbox: true,
       contextIsolation: true,
       nodeIntegration: false,
@@ -133,7 +158,7 @@ describe('window', () => {
         answer = handler({} as never);
       },
     });
-    for (const name of ['will-navigate', 'will-redirect', 'will-attach-webview']) {
+    for (const name of ['will-navigate', 'will-frame-navigate', 'will-redirect', 'will-attach-webview']) {
       let prevented = false;
       listeners.get(name)?.({
         preventDefault: () => {
@@ -151,8 +176,34 @@ describe('window', () => {
       setPermissionRequestHandler: (handler) =>
         handler?.({} as never, 'geolocation' as never, (ok) => granted.push(ok), {} as never),
       setPermissionCheckHandler: (handler) => granted.push(handler?.({} as never, 'media', '', {} as never)),
+      setDevicePermissionHandler: (handler) => granted.push(handler?.({} as never)),
+      setDisplayMediaRequestHandler: (handler) => granted.push(handler !== null),
     });
-    expect(granted).toEqual([false, false]);
+    expect(granted).toEqual([false, false, false, false]);
+  });
+
+  it.each([
+    ['app://backstay/index.html', true],
+    ['blob:app://backstay/1', true],
+    ['data:image/png;base64,', true],
+    ['https://example.org/', false],
+    ['http://127.0.0.1/', false],
+    ['wss://example.org/', false],
+    ['file:///etc/passwd', false],
+    ['devtools://devtools/bundled/', false],
+    ['nonsense', false],
+  ])('lets a page load %s: %s', (url, isAllowed) => {
+    const cancelled: unknown[] = [];
+    let refused = 0;
+    const webRequest = {
+      onBeforeRequest: (listener: (details: { url: string }, answer: (how: unknown) => void) => void) =>
+        listener({ url }, (how) => cancelled.push(how)),
+    };
+    refuseNetwork({ webRequest } as never, true, () => {
+      refused += 1;
+    });
+    expect(cancelled).toEqual([{ cancel: !isAllowed }]);
+    expect(refused).toBe(isAllowed ? 0 : 1);
   });
 });
 
@@ -160,16 +211,31 @@ describe('menu', () => {
   const entries = (template: readonly MenuItemConstructorOptions[]): MenuItemConstructorOptions[] =>
     template.flatMap((entry) => [entry, ...(Array.isArray(entry.submenu) ? entries(entry.submenu) : [])]);
 
-  it('sends every command of the contract', () => {
+  const template = (isMac: boolean, sent: string[] = []): MenuItemConstructorOptions[] =>
+    menuTemplate({
+      isMac,
+      recents: [{ id: 'r1', name: 'Tern & Co.backstay', folder: 'boats', lastUsed: '', missing: false }],
+      send: (command) => sent.push(command),
+      newWindow: () => {},
+      forgetRecents: () => {},
+    });
+
+  it('sends commands that fit the contract, recent files among them', () => {
     const sent: string[] = [];
-    for (const entry of entries(menuTemplate(false, (command) => sent.push(command)))) {
-      entry.click?.({} as never, undefined, {} as never);
-    }
-    expect(sent.sort()).toEqual([...MENU_COMMANDS].sort());
+    for (const entry of entries(template(false, sent))) entry.click?.({} as never, undefined, {} as never);
+    expect(sent.filter((command) => !menuCommandSchema.safeParse(command).success)).toEqual([]);
+    expect(sent).toContain('recent:r1');
+    expect(sent.length).toBe(new Set(sent).size);
   });
 
-  it('gives no key twice', () => {
-    const keys = entries(menuTemplate(true, () => {})).flatMap(({ accelerator }) => accelerator ?? []);
+  it.each([true, false])('registers no key twice (Mac: %s)', (isMac) => {
+    const keys = entries(template(isMac)).flatMap(({ accelerator, registerAccelerator }) =>
+      accelerator !== undefined && registerAccelerator !== false ? [accelerator] : [],
+    );
     expect(new Set(keys).size).toBe(keys.length);
+  });
+
+  it('shows an ampersand in a file name as one', () => {
+    expect(entries(template(false)).map(({ label }) => label)).toContain('Tern && Co.backstay — boats');
   });
 });

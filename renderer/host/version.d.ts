@@ -1,0 +1,2 @@
+/** The program's version, put in by the build. */
+declare const __BACKSTAY_VERSION__: string;
