@@ -26,6 +26,8 @@ export async function buildWhatIsStale(): Promise<boolean> {
  * @throws Error when a bundle would need anything beside Electron and Node, or holds a package whose licence is not listed
  */
 export async function buildInto(dist: string): Promise<void> {
+  // A test runner's or developer's NODE_ENV would bring the development build of React, with paths of this machine in it.
+  process.env.NODE_ENV = 'production';
   const licences = await shippedLicences();
   const renderer = resolve(dist, 'renderer');
   const chunks = [
