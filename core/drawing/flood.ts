@@ -30,7 +30,7 @@ export function drawFlood(options: ProfileOptions, pen: Pen): readonly Shape[] {
   if (!deepest) return pools;
   const below = at(pen, [(deepest.xForeM + deepest.xAftM) / 2, deepest.soleZM]);
   const size = options.textSize;
-  const words = formatText(['water to ', q(levelZM, 'm')], options.preferences);
+  const words = formatText(['water to ', q(levelZM, 'm', 2)], options.preferences);
   return [
     ...pools,
     text(
