@@ -5,18 +5,24 @@ import '../styles/shell.css';
 import '../styles/drawing.css';
 import { DrawingSheet } from '../canvas/DrawingSheet.tsx';
 import { PlacingProvider } from '../canvas/placing.tsx';
+import { AboutDialog } from '../dialogs/AboutDialog.tsx';
+import { FileProblemsDialog } from '../dialogs/FileProblemsDialog.tsx';
 import { NewBoatDialog } from '../dialogs/NewBoatDialog.tsx';
 import { OwnPartDialog } from '../dialogs/OwnPartDialog.tsx';
+import { QuestionDialog } from '../dialogs/QuestionDialog.tsx';
+import { RecoveriesDialog } from '../dialogs/RecoveriesDialog.tsx';
 import { SettingsDialog } from '../dialogs/SettingsDialog.tsx';
+import { HelpDialog } from '../help/HelpDialog.tsx';
 import { Outline } from '../outline/Outline.tsx';
 import { AddPartDialog } from '../parts/AddPartDialog.tsx';
 import { PartsList } from '../parts/PartsList.tsx';
 import { useApp } from '../store/context.ts';
+import { DropTarget } from '../welcome/DropTarget.tsx';
+import { OpenProgress } from '../welcome/OpenProgress.tsx';
+import { Tour } from '../welcome/Tour.tsx';
 import { useDialog } from './AppDialog.tsx';
 import { CommandPalette } from './CommandPalette.tsx';
 import { ConnectDialog } from './ConnectDialog.tsx';
-import { FileProblemsDialog } from './FileProblemsDialog.tsx';
-import { HelpDialog } from './HelpDialog.tsx';
 import { InsertDialog } from './InsertDialog.tsx';
 import { KeepCopyDialog } from './KeepCopyDialog.tsx';
 import { PanelTabs } from './PanelTabs.tsx';
@@ -41,7 +47,10 @@ export function App() {
         <Columns />
         <StatusLine />
       </div>
+      <Tour />
       <Dialogs />
+      <OpenProgress />
+      <DropTarget />
     </PlacingProvider>
   );
 }
@@ -111,7 +120,10 @@ function Dialogs() {
       <KeepCopyDialog />
       <HelpDialog />
       <FileProblemsDialog />
+      <AboutDialog />
+      <RecoveriesDialog />
       <CommandPalette />
+      <QuestionDialog />
     </>
   );
 }

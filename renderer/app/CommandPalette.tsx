@@ -2,7 +2,7 @@ import { Autocomplete, Input, Keyboard, ListBox, ListBoxItem, SearchField, useFi
 import { useHost } from '../host/context.ts';
 import { useApp, useAppStore } from '../store/context.ts';
 import { AppDialog } from './AppDialog.tsx';
-import { ACTIONS } from './actions.ts';
+import { actionsFor } from './actions.ts';
 import { shownChord } from './keys.ts';
 
 /** Every command by name. */
@@ -19,8 +19,9 @@ function Commands({ close }: { close: () => void }) {
   const host = useHost();
   const state = useApp((current) => current);
   const { contains } = useFilter({ sensitivity: 'base' });
+  const actions = actionsFor(host);
   const perform = (id: string): void => {
-    const action = ACTIONS.find((known) => known.id === id);
+    const action = actions.find((known) => known.id === id);
     close();
     // After the dialog has gone and given the focus back, so that a command may open another dialog.
     if (action) requestAnimationFrame(() => void action.perform(store, host));
@@ -36,7 +37,7 @@ function Commands({ close }: { close: () => void }) {
           onAction={(key) => perform(String(key))}
           renderEmptyState={() => <p className="empty">No command has that in its name.</p>}
         >
-          {ACTIONS.map((action) => (
+          {actions.map((action) => (
             <ListBoxItem key={action.id} id={action.id} textValue={action.name} isDisabled={!action.isEnabled(state)}>
               <span>
                 <span className="faint">{action.group} </span>

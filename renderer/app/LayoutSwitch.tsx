@@ -3,7 +3,7 @@ import { swapAlternative } from '../../core/edit/alternatives.ts';
 import { useApp, useAppStore } from '../store/context.ts';
 import { ActionItem } from './ActionItem.tsx';
 import { actionById } from './actions.ts';
-import { MenuButton } from './TopBar.tsx';
+import { MenuButton } from './MainMenu.tsx';
 
 /** Which layout of the boat is on the sheet, the others kept beside it, and keeping a copy of this one. */
 export function LayoutSwitch() {

@@ -1,13 +1,15 @@
 import type { ComponentType } from 'react';
-import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
+import { Button, Tab, TabList, TabPanel, Tabs, Tooltip, TooltipTrigger } from 'react-aria-components';
+import { useHost } from '../host/context.ts';
 import { FindingsPanel } from '../panels/FindingsPanel.tsx';
 import { ParticularsPanel } from '../panels/ParticularsPanel.tsx';
 import { PathLossPanel } from '../panels/PathLossPanel.tsx';
 import { RangePanel } from '../panels/RangePanel.tsx';
 import { RedundancyPanel } from '../panels/RedundancyPanel.tsx';
 import { SheetPanel } from '../panels/SheetPanel.tsx';
-import { useApp } from '../store/context.ts';
+import { useApp, useAppStore } from '../store/context.ts';
 import { PANELS, type PanelId } from '../store/store.ts';
+import { actionById } from './actions.ts';
 
 const CONTENT: Readonly<Record<PanelId, ComponentType>> = {
   particulars: ParticularsPanel,
@@ -31,13 +33,16 @@ export function PanelTabs() {
         if (chosen) showPanel(chosen.id);
       }}
     >
-      <TabList aria-label="Panels">
-        {PANELS.map(({ id, name }) => (
-          <Tab key={id} id={id}>
-            {name}
-          </Tab>
-        ))}
-      </TabList>
+      <div className="panel-tabs">
+        <TabList aria-label="Panels">
+          {PANELS.map(({ id, name }) => (
+            <Tab key={id} id={id}>
+              {name}
+            </Tab>
+          ))}
+        </TabList>
+        <PageHelp />
+      </div>
       {PANELS.map(({ id, name }) => {
         const Content = CONTENT[id];
         return (
@@ -48,5 +53,24 @@ export function PanelTabs() {
         );
       })}
     </Tabs>
+  );
+}
+
+/** Opens the help at what it says about the page shown. */
+function PageHelp() {
+  const store = useAppStore();
+  const host = useHost();
+  const action = actionById('help-page');
+  return (
+    <TooltipTrigger delay={500}>
+      <Button
+        className="button button--quiet button--icon"
+        aria-label={action.name}
+        onPress={() => void action.perform(store, host)}
+      >
+        ?
+      </Button>
+      <Tooltip>{action.name}</Tooltip>
+    </TooltipTrigger>
   );
 }

@@ -7,11 +7,13 @@ export type State = AppState & AppActions;
 export interface Action {
   readonly id: string;
   readonly name: string;
-  readonly group: 'File' | 'Edit' | 'Draw' | 'View';
+  readonly group: 'File' | 'Edit' | 'Draw' | 'View' | 'Help';
   /** Chords such as `Mod+Shift+Z`, `C`, `ArrowLeft`; `Mod` is Ctrl, or Command on a Mac. The first is shown. */
   readonly keys: readonly string[];
   /** Bare-key actions work only while the drawing or the outline has the focus. */
   readonly where: 'anywhere' | 'drawing';
+  /** Has no meaning in a browser, and is not offered there. */
+  readonly isDesktopOnly?: true;
   isEnabled(state: State): boolean;
   perform(store: AppStore, host: Host): void | Promise<void>;
 }

@@ -1,7 +1,9 @@
+import type { Host } from '../../electron/contract.ts';
 import type { Action } from './action.ts';
 import { DRAW_ACTIONS } from './actionsDraw.ts';
 import { EDIT_ACTIONS } from './actionsEdit.ts';
 import { DEMO_ACTIONS, FILE_ACTIONS } from './actionsFile.ts';
+import { HELP_ACTIONS } from './actionsHelp.ts';
 import { VIEW_ACTIONS } from './actionsView.ts';
 
 /**
@@ -14,6 +16,7 @@ export const ACTIONS: readonly Action[] = [
   ...VIEW_ACTIONS,
   ...EDIT_ACTIONS,
   ...DRAW_ACTIONS,
+  ...HELP_ACTIONS,
 ];
 
 const byId: ReadonlyMap<string, Action> = new Map(ACTIONS.map((action) => [action.id, action]));
@@ -24,5 +27,9 @@ export function actionById(id: string): Action {
   if (!action) throw new RangeError(`There is no action ${id}`);
   return action;
 }
+
+/** Actions to offer on this kind of host. */
+export const actionsFor = (host: Pick<Host, 'kind'>): readonly Action[] =>
+  ACTIONS.filter(({ isDesktopOnly }) => !isDesktopOnly || host.kind === 'electron');
 
 export const actionsById = (ids: readonly string[]): readonly Action[] => ids.map(actionById);

@@ -103,7 +103,6 @@ export const VIEW_ACTIONS: readonly Action[] = [
   },
   { ...view, id: 'palette', name: 'Find a command…', keys: ['Mod+K'], perform: opens('palette') },
   { ...view, id: 'settings', name: 'Settings…', keys: ['Mod+,'], perform: opens('settings') },
-  { ...view, id: 'help', name: 'Help', keys: ['F1'], perform: opens('help') },
 ];
 
 /** Moves the focus once what is asked for has been drawn. */

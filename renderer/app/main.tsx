@@ -6,11 +6,15 @@ import { HostContext } from '../host/context.ts';
 import { createHost } from '../host/createHost.ts';
 import { StoreContext } from '../store/context.ts';
 import { loadPreferences, savePreferences } from '../store/preferences.ts';
+import { inOrder, keepRecoveryCopies } from '../store/recovery.ts';
 import { createAppStore, isUnsaved } from '../store/store.ts';
 import { App } from './App.tsx';
-import { DEMOS, demoProject, showOpened } from './fileActions.ts';
+import { DEMOS, demoProject } from './demos.ts';
+import { showOpened } from './openActions.ts';
+import { refreshRecents } from './recents.ts';
+import { offerRecoveries } from './recoveries.ts';
 
-const host = createHost(window);
+const host = inOrder(createHost(window));
 const store = createAppStore(demoProject(DEMOS[0].id), loadPreferences(localStorage));
 
 store.subscribe((state, before) => {
@@ -19,7 +23,26 @@ store.subscribe((state, before) => {
     host.setUnsaved({ unsaved: isUnsaved(state), title: state.project.title });
   }
 });
-host.onOpened((opened) => showOpened(store, opened));
+let wasOpenedOutside = false;
+host.onOpened((opened) => {
+  wasOpenedOutside = true;
+  void showOpened(store, host, opened);
+});
+host.onProgress((openProgress) => store.getState().setView({ openProgress }));
+
+const recovery = keepRecoveryCopies(store, host, (work, ms) => {
+  const timer = setTimeout(work, ms);
+  return () => clearTimeout(timer);
+});
+// A window that is left may not come back.
+for (const sign of ['blur', 'pagehide']) window.addEventListener(sign, () => recovery.flush());
+document.addEventListener('visibilitychange', () => recovery.flush());
+void refreshRecents(store, host);
+void offerRecoveries(store, host).then(() => {
+  const isTest = new URLSearchParams(location.search).get('test') === '1';
+  // Whoever came with a document of their own has work to do; the tour waits for another day.
+  if (!store.getState().preferences.tourSeen && !isTest && !wasOpenedOutside) store.getState().setView({ tourStep: 0 });
+});
 
 const root = document.getElementById('root');
 if (!root) throw new Error('index.html has no #root');

@@ -1,24 +1,11 @@
 import { useEffect } from 'react';
-import type { MenuCommand } from '../../electron/contract.ts';
+import { type Host, type MenuCommand, RECENT_COMMAND } from '../../electron/contract.ts';
 import { useHost } from '../host/context.ts';
 import { useAppStore } from '../store/context.ts';
-import { ACTIONS, actionById } from './actions.ts';
+import type { AppStore } from '../store/store.ts';
+import { ACTIONS } from './actions.ts';
 import { answersTo, chordOf, focusArea } from './keys.ts';
-
-const MENU_ACTIONS: Readonly<Record<MenuCommand, string>> = {
-  new: 'new-boat',
-  open: 'open',
-  save: 'save',
-  saveAs: 'save-as',
-  exportPdf: 'export-pdf',
-  exportScheduleCsv: 'export-schedule',
-  exportLossesCsv: 'export-losses',
-  exportSvg: 'export-svg',
-  undo: 'undo',
-  redo: 'redo',
-  fit: 'fit',
-  help: 'help',
-};
+import { openRecent } from './openActions.ts';
 
 /** Keyboard shortcuts and the desktop shell's menu, both served by the same actions. */
 export function useShortcuts(): void {
@@ -36,7 +23,7 @@ export function useShortcuts(): void {
       event.stopPropagation();
       void action.perform(store, host);
     };
-    const stopMenu = host.onMenu((command) => void actionById(MENU_ACTIONS[command]).perform(store, host));
+    const stopMenu = host.onMenu((command) => performCommand(store, host, command));
     // Captured, so that the outline's own type-ahead does not take the letters first.
     window.addEventListener('keydown', handleKey, true);
     return () => {
@@ -44,4 +31,13 @@ export function useShortcuts(): void {
       stopMenu();
     };
   }, [store, host]);
+}
+
+/** What the desktop's menu asks for. While a question is open it comes first: nothing else may be begun. */
+function performCommand(store: AppStore, host: Host, command: MenuCommand): void {
+  const state = store.getState();
+  if (state.question !== null) return;
+  if (command.startsWith(RECENT_COMMAND)) void openRecent(store, host, command.slice(RECENT_COMMAND.length));
+  const action = ACTIONS.find(({ id }) => id === command);
+  if (action?.isEnabled(state)) void action.perform(store, host);
 }

@@ -9,9 +9,10 @@ import { MAX_NEW_MASTS, type NewProjectInput, newProject } from '../../core/mode
 import type { Project } from '../../core/model/project.ts';
 import { DialogActions } from '../app/AppDialog.tsx';
 import { Choice } from '../app/Choice.tsx';
-import { newBoat } from '../app/fileActions.ts';
+import { newBoat } from '../app/openActions.ts';
 import { useThemeName } from '../app/useTheme.ts';
 import { SvgDrawing } from '../canvas/SvgDrawing.tsx';
+import { useHost } from '../host/context.ts';
 import { useApp, useAppStore } from '../store/context.ts';
 import { QuantityField } from '../ui/QuantityField.tsx';
 import { DialogFrame, type DialogProps } from './DialogFrame.tsx';
@@ -62,12 +63,12 @@ export function NewBoatDialog(props: DialogProps) {
 
 function NewBoat({ close }: { close: () => void }) {
   const store = useAppStore();
+  const host = useHost();
   const [input, setInput] = useState(START);
   const made = useMemo(() => tried(input), [input]);
   const make = async (project: Project): Promise<void> => {
-    await newBoat(store, project);
     // Who keeps the document that is open keeps what was typed here as well.
-    if (store.getState().project === project) close();
+    if (await newBoat(store, host, project)) close();
   };
   return (
     <Form

@@ -9,11 +9,13 @@ const preferencesSchema = z.object({
   decimal: z.enum(['.', ',']),
   theme: z.enum(['system', 'light', 'dark']),
   paper: z.enum(['A4', 'Letter']),
+  /** Whether the tour was read or skipped, so that it does not come by itself again. */
+  tourSeen: z.boolean(),
 });
 export type Preferences = z.infer<typeof preferencesSchema>;
 
 const KEY = 'backstay.preferences';
-const DEFAULTS: Preferences = { ...METRIC_PREFERENCES, theme: 'system', paper: 'A4' };
+const DEFAULTS: Preferences = { ...METRIC_PREFERENCES, theme: 'system', paper: 'A4', tourSeen: false };
 
 /** Preferences from the last time, or the defaults where there are none or they cannot be read. */
 export function loadPreferences(storage: Pick<Storage, 'getItem'>): Preferences {

@@ -20,13 +20,32 @@ export interface Message {
   readonly text: string;
 }
 
+/** The file a document was read from or last saved to, as the host knows it. */
+export interface DocumentFile {
+  /** Empty where the host cannot write back to it. */
+  readonly handle: string;
+  readonly name: string;
+  /** When it was last read or written here, ISO 8601. */
+  readonly seenAt: string;
+}
+
+/** How a document is opened. */
+export interface Opening {
+  /** Its recovery copies go under this name; a new one when left out. */
+  readonly documentId?: string;
+  /** Work that was never saved, such as a recovery copy: it counts as unsaved from the start. */
+  readonly isUnsaved?: boolean;
+}
+
 export interface AppState extends ViewState {
   /** Document tier: saved and undoable. */
   readonly project: Project;
   readonly history: History;
   /** The project as last saved or opened; unsaved when it is another object. */
   readonly savedProject: Project;
-  readonly file: { readonly handle: string; readonly name: string } | null;
+  readonly file: DocumentFile | null;
+  /** Names this opening of the document, for its recovery copy. */
+  readonly documentId: string;
 
   /** View tier: neither saved nor undoable. */
   readonly selection: readonly Subject[];
@@ -60,7 +79,7 @@ export interface AppActions {
   setView(change: Partial<ViewState>): void;
   say(message: Message | null): void;
   /** Another document: history, selection and event start anew. */
-  openProject(project: Project, file: AppState['file']): void;
+  openProject(project: Project, file: AppState['file'], opening?: Opening): void;
   markSaved(project: Project, file: AppState['file']): void;
 }
 
@@ -77,6 +96,7 @@ export function createAppStore(project: Project, preferences: Preferences): AppS
     history: EMPTY_HISTORY,
     savedProject: project,
     file: null,
+    documentId: crypto.randomUUID(),
     selection: [],
     panel: 'particulars',
     eventId: null,
@@ -110,11 +130,13 @@ export function createAppStore(project: Project, preferences: Preferences): AppS
     setPreferences: (change) => set({ preferences: { ...get().preferences, ...change } }),
     setView: (change) => set(change),
     say: (message) => set({ message }),
-    openProject: (opened, file) =>
+    openProject: (opened, file, opening = {}) =>
       set({
         project: opened,
-        savedProject: opened,
+        // Another object with the same content: unsaved is told by identity.
+        savedProject: opening.isUnsaved ? { ...opened } : opened,
         file,
+        documentId: opening.documentId ?? crypto.randomUUID(),
         history: EMPTY_HISTORY,
         selection: [],
         eventId: null,

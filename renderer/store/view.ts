@@ -1,5 +1,8 @@
 import type { Projection } from '../../core/drawing/types.ts';
 import type { Endpoint } from '../../core/model/project.ts';
+import type { OpenProgress, RecentFile, Recovery } from '../../electron/contract.ts';
+import type { OpenQuestion } from './questions.ts';
+import type { ReadableText } from './readable.ts';
 
 /** Pages of the Redundancy panel. */
 export const REDUNDANCY_VIEWS = [
@@ -32,7 +35,18 @@ export type DialogId =
   | 'keep-copy'
   | 'palette'
   | 'help'
+  | 'about'
+  | 'recoveries'
   | 'file-problems';
+
+/** A file that was not opened: what is wrong in it, and whatever of it can be read. */
+export interface FileProblems {
+  readonly name: string;
+  /** Handle of the file, empty where it came without one and so cannot be copied aside. */
+  readonly handle: string;
+  readonly sentences: readonly string[];
+  readonly readable: ReadableText;
+}
 
 export interface PointPx {
   readonly x: number;
@@ -82,8 +96,20 @@ export interface ViewState {
   readonly redundancyView: RedundancyViewId;
   /** Far end the reaches of what is left are quoted to; null for the usual one. */
   readonly farEndId: string | null;
-  /** Why a file was not opened, one sentence for each thing wrong in it. */
-  readonly fileProblems: { readonly name: string; readonly sentences: readonly string[] } | null;
+  readonly fileProblems: FileProblems | null;
+  /** What the program is asking, over any dialog; null when nothing. */
+  readonly question: OpenQuestion | null;
+  /** Recovery copies there are, as last heard. */
+  readonly recoveries: readonly Recovery[];
+  /** Files used before, newest first, as last heard; and those of them that could not be opened when last tried. */
+  readonly recents: readonly RecentFile[];
+  readonly missingRecents: readonly string[];
+  /** How far the reading of a large file has come; null when none is being read. */
+  readonly openProgress: OpenProgress | null;
+  /** Page of the help shown or last shown. */
+  readonly helpPage: string | null;
+  /** Stop of the tour shown, from 0; null when the tour is not on. */
+  readonly tourStep: number | null;
 }
 
 export const INITIAL_VIEW: ViewState = {
@@ -101,4 +127,11 @@ export const INITIAL_VIEW: ViewState = {
   redundancyView: 'one',
   farEndId: null,
   fileProblems: null,
+  question: null,
+  recoveries: [],
+  recents: [],
+  missingRecents: [],
+  openProgress: null,
+  helpPage: null,
+  tourStep: null,
 };

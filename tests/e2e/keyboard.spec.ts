@@ -70,7 +70,7 @@ test('add a part, connect it, move it, undo, read a failure and export, by keybo
 
   // Export.
   const download = page.waitForEvent('download');
-  await page.keyboard.press('Control+p');
+  await page.keyboard.press('Control+e');
   expect((await download).suggestedFilename()).toMatch(/install-sheet\.pdf$/);
 });
 

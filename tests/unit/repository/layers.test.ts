@@ -116,7 +116,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   'electron/node': ['core', 'electron/contract.ts', 'electron/contentSecurity.ts'],
   'electron/main': ['core', 'electron/node', 'electron/contract.ts', 'electron/contentSecurity.ts'],
   'electron/preload': ['electron/contract.ts'],
-  renderer: ['core', 'electron/contract.ts', 'assets'],
+  // The guide is the help inside the program.
+  renderer: ['core', 'electron/contract.ts', 'assets', 'docs/user-guide.md'],
 };
 
 /** Packages each layer may use; `node:` stands for the built-in modules, `electron` in main for values, elsewhere types only. */

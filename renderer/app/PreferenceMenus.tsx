@@ -1,12 +1,10 @@
-import { Header, Menu, MenuItem, MenuSection, Separator } from 'react-aria-components';
+import { MenuItem, MenuSection } from 'react-aria-components';
 import { useApp } from '../store/context.ts';
 import type { Preferences } from '../store/preferences.ts';
-import { ActionItem } from './ActionItem.tsx';
-import { actionsById } from './actions.ts';
-import { MenuButton } from './TopBar.tsx';
+import { SubMenu } from './MainMenu.tsx';
 
 const CHOICES: readonly {
-  readonly key: keyof Preferences;
+  readonly key: Exclude<keyof Preferences, 'tourSeen'>;
   readonly name: string;
   readonly options: readonly { readonly value: string; readonly name: string }[];
 }[] = [
@@ -61,37 +59,28 @@ const CHOICES: readonly {
   },
 ];
 
-/** Zoom, units, theme and paper. */
-export function ViewMenu() {
+/** Units, theme and paper: one menu each, which says what is chosen. */
+export function PreferenceMenus() {
   const preferences = useApp((state) => state.preferences);
   const setPreferences = useApp((state) => state.setPreferences);
-  return (
-    <MenuButton name="View">
-      <Menu aria-label="View">
-        {actionsById(['fit', 'zoom-in', 'zoom-out', 'plan']).map((action) => (
-          <ActionItem key={action.id} action={action} />
+  return CHOICES.map(({ key, name, options }) => (
+    <SubMenu key={key} name={name} now={options.find(({ value }) => value === preferences[key])?.name ?? ''}>
+      <MenuSection
+        aria-label={name}
+        selectionMode="single"
+        disallowEmptySelection
+        selectedKeys={[preferences[key]]}
+        onSelectionChange={(keys) => {
+          const [value] = [...keys];
+          if (value !== undefined) setPreferences({ [key]: value });
+        }}
+      >
+        {options.map((option) => (
+          <MenuItem key={option.value} id={option.value}>
+            {option.name}
+          </MenuItem>
         ))}
-        <Separator />
-        {CHOICES.map(({ key, name, options }) => (
-          <MenuSection
-            key={key}
-            selectionMode="single"
-            disallowEmptySelection
-            selectedKeys={[preferences[key]]}
-            onSelectionChange={(keys) => {
-              const [value] = [...keys];
-              if (value !== undefined) setPreferences({ [key]: value });
-            }}
-          >
-            <Header>{name}</Header>
-            {options.map((option) => (
-              <MenuItem key={option.value} id={option.value}>
-                {option.name}
-              </MenuItem>
-            ))}
-          </MenuSection>
-        ))}
-      </Menu>
-    </MenuButton>
-  );
+      </MenuSection>
+    </SubMenu>
+  ));
 }
