@@ -9,7 +9,7 @@ import { licencesAsText, packageOfModule, shippedLicences } from './licences.ts'
 import { DIST, ROOT } from './paths.ts';
 
 const STAMP = resolve(DIST, 'build-stamp.txt');
-const SOURCES = ['core', 'renderer', 'electron', 'assets', 'package.json', 'package-lock.json'];
+const SOURCES = ['core', 'renderer', 'electron', 'assets', 'docs/user-guide.md', 'package.json', 'package-lock.json'];
 
 /** Builds renderer, main and preload if any source changed since the last build. Returns whether it built. */
 export async function buildWhatIsStale(): Promise<boolean> {
