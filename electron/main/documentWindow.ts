@@ -22,6 +22,8 @@ interface Events {
 
 /** After more crashes than this within a minute the user is asked before the page is started once more. */
 const CRASHES_A_MINUTE = 2;
+/** The page begins to save this soon after it was asked to, or does not, ms. */
+const SAVE_BEGINS_MS = 5000;
 const LONGEST_TITLE = 120;
 
 /** A window and the document in it: its unsaved work, its handles, how it closes and how it comes back from a crash. */
@@ -36,6 +38,7 @@ export class DocumentWindow implements Caller {
   #waiting: (() => void)[] = [];
   #closing: 'no' | 'asking' | 'after-save' | 'agreed' = 'no';
   #crashes: number[] = [];
+  #patience: ReturnType<typeof setTimeout> | undefined;
 
   constructor(window: BrowserWindow, parts: WindowParts) {
     this.#window = window;
@@ -97,6 +100,10 @@ export class DocumentWindow implements Caller {
     if (!unsaved && this.#closing === 'after-save') this.#close();
   }
 
+  saveBegan(): void {
+    clearTimeout(this.#patience);
+  }
+
   saveEnded(isSaved: boolean): void {
     // Else the window would close some time later, at a save nobody expects that of.
     if (!isSaved && this.#closing === 'after-save') this.#stay();
@@ -154,6 +161,8 @@ export class DocumentWindow implements Caller {
     if (choice === 0 && this.#isUnsaved) {
       this.#closing = 'after-save';
       this.tell('menu', 'save');
+      // A page that is busy with a question of its own does not begin to save.
+      this.#patience = setTimeout(() => this.#closing === 'after-save' && this.#stay(), SAVE_BEGINS_MS);
     } else if (choice === 2) this.#stay();
     else {
       if (choice === 1) await this.#parts.giveUp(this.documentIds);
@@ -162,6 +171,7 @@ export class DocumentWindow implements Caller {
   }
 
   #close(): void {
+    clearTimeout(this.#patience);
     this.#closing = 'agreed';
     // Not within the answer to the page's own call, which would be left without its answer.
     setImmediate(() => {
@@ -170,6 +180,7 @@ export class DocumentWindow implements Caller {
   }
 
   #stay(): void {
+    clearTimeout(this.#patience);
     this.#closing = 'no';
     this.#parts.keptOpen();
   }

@@ -82,8 +82,9 @@ async function saveAs(
   return saved;
 }
 
-/** Tells the window how a save ended, whatever the end. */
+/** Tells the window that a save began, and how it ended, whatever the end. */
 async function ending<T>(caller: Caller, isSaved: (answer: T) => boolean, saving: Promise<T>): Promise<T> {
+  caller.saveBegan();
   try {
     const answer = await saving;
     caller.saveEnded(isSaved(answer));

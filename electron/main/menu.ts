@@ -24,7 +24,7 @@ export function menuTemplate(parts: MenuParts): Template {
     { label: '&Draw', submenu: items(entries.DRAW) },
     { label: '&View', submenu: viewMenu(items) },
     ...(isMac ? [{ role: 'windowMenu' as const }] : []),
-    { label: '&Help', role: 'help', submenu: [...items(entries.HELP), ...(isMac ? [] : items(entries.ABOUT))] },
+    { label: '&Help', role: 'help', submenu: helpMenu(isMac, items) },
   ];
 }
 
@@ -53,9 +53,10 @@ function fileMenu(parts: MenuParts, items: Items): Template {
     ...items(entries.NEW_AND_OPEN),
     { label: 'Open recent', submenu: recentMenu(parts) },
     { label: 'Demo boats', submenu: items(entries.DEMOS) },
-    { label: 'New window', accelerator: 'CmdOrCtrl+Shift+N', click: () => parts.newWindow() },
+    { ...item(parts, entries.NEW_WINDOW), click: () => parts.newWindow() },
     SEPARATOR,
     ...items(entries.SAVE),
+    ...items(entries.RECOVERIES),
     SEPARATOR,
     { label: 'Export', submenu: items(entries.EXPORTS) },
     ...items(entries.PRINT),
@@ -69,6 +70,7 @@ function fileMenu(parts: MenuParts, items: Items): Template {
 function recentMenu({ recents, send, forgetRecents }: MenuParts): Template {
   if (recents.length === 0) return [{ label: 'None yet', enabled: false }];
   const files = recents.map(({ id, name, folder, missing }) => ({
+    id: `${RECENT_COMMAND}${id}`,
     // An ampersand would mark a letter of the name as its key.
     label: `${name} — ${folder}${missing ? ' (not there now)' : ''}`.replaceAll('&', '&&'),
     click: () => send(`${RECENT_COMMAND}${id}`),
@@ -108,6 +110,13 @@ const viewMenu = (items: Items): Template => [
   { role: 'togglefullscreen' },
 ];
 
+const helpMenu = (isMac: boolean, items: Items): Template => [
+  ...items(entries.HELP),
+  SEPARATOR,
+  ...items(entries.LOG),
+  ...(isMac ? [] : items(entries.ABOUT)),
+];
+
 /**
  * An entry of ours. The page answers to its keys before any menu does, and knows whether a letter is meant for a text
  * field; so the menu shows keys and does not register them. A Mac registers whatever is shown: there, keys without
@@ -116,7 +125,7 @@ const viewMenu = (items: Items): Template => [
 function item({ isMac, send }: MenuParts, { command, label, chord }: entries.MenuEntry): MenuItemConstructorOptions {
   const base = { id: command, label: label.replaceAll('&', '&&'), click: () => send(command) };
   if (chord === undefined) return base;
-  if (isMac && !/^(Mod|Alt|F\d)/.test(chord)) return { ...base, label: `${base.label} (${bareKey(chord)})` };
+  if (isMac && !/^(Mod|Alt|F\d|Shift\+F\d)/.test(chord)) return { ...base, label: `${base.label} (${bareKey(chord)})` };
   return { ...base, accelerator: acceleratorOf(chord), registerAccelerator: isMac };
 }
 

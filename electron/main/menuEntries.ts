@@ -12,6 +12,9 @@ const entry = (command: string, label: string, chord?: string): MenuEntry => ({
   ...(chord === undefined ? {} : { chord }),
 });
 
+/** Opens a window without asking the page, because there may be none. */
+export const NEW_WINDOW = entry('new-window', 'New window', 'Mod+Shift+N');
+
 export const NEW_AND_OPEN = [entry('new-boat', 'New boat…', 'Mod+Alt+N'), entry('open', 'Open…', 'Mod+O')] as const;
 
 export const DEMOS = [
@@ -21,9 +24,10 @@ export const DEMOS = [
 ] as const;
 
 export const SAVE = [entry('save', 'Save', 'Mod+S'), entry('save-as', 'Save as…', 'Mod+Shift+S')] as const;
+export const RECOVERIES = [entry('recoveries', 'Recovered work…')] as const;
 
 export const EXPORTS = [
-  entry('export-pdf', 'Install sheet, PDF', 'Mod+P'),
+  entry('export-pdf', 'Install sheet, PDF', 'Mod+E'),
   entry('export-schedule', 'Cable schedule, CSV'),
   entry('export-losses', 'Path losses, CSV'),
   entry('export-svg', 'Drawing, SVG'),
@@ -96,6 +100,11 @@ export const AREAS = [
 
 export const FIND = [entry('palette', 'Find a command…', 'Mod+K')] as const;
 export const SETTINGS = [entry('settings', 'Settings…', 'Mod+,')] as const;
-export const HELP = [entry('help', 'Help', 'F1')] as const;
-export const PRINT = [entry('print', 'Print the install sheet…')] as const;
+export const HELP = [
+  entry('help', 'Help', 'F1'),
+  entry('help-page', 'Help on this page', 'Shift+F1'),
+  entry('tour', 'Take the tour'),
+] as const;
+export const LOG = [entry('show-log', 'Show the log file')] as const;
 export const ABOUT = [entry('about', 'About Backstay')] as const;
+export const PRINT = [entry('print', 'Print the install sheet…', 'Mod+P')] as const;

@@ -22,6 +22,7 @@ export interface Caller {
   /** Where the user wants to save to; null when the dialog was closed. */
   chooseTarget(suggestedName: string, filters: readonly FileFilter[]): Promise<string | null>;
   setUnsaved(unsaved: boolean, title: string): void;
+  saveBegan(): void;
   /** A save has ended: a window that was to close after it closes, or stays because there was none. */
   saveEnded(isSaved: boolean): void;
   tellProgress(progress: OpenProgress): void;

@@ -42,6 +42,7 @@ export class FakeCaller implements Caller {
   setUnsaved(...words: [boolean, string]): void {
     this.said.push(words);
   }
+  saveBegan(): void {}
   saveEnded(isSaved: boolean): void {
     this.said.push(isSaved ? 'saved' : 'not saved');
   }

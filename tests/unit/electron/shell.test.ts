@@ -4,9 +4,10 @@ import { join } from 'node:path';
 import type { MenuItemConstructorOptions } from 'electron';
 import { describe, expect, it } from 'vitest';
 import { CHANNELS, MAX_DOCUMENT_BYTES, menuCommandSchema } from '../../../electron/contract.ts';
-import { menuTemplate } from '../../../electron/main/menu.ts';
+import { acceleratorOf, menuTemplate } from '../../../electron/main/menu.ts';
 import { confine, refuseNetwork, refusePermissions, windowOptions } from '../../../electron/main/window.ts';
 import { readDocument, writeWhole } from '../../../electron/node/documents.ts';
+import { ACTIONS } from '../../../renderer/app/actions.ts';
 import { FakeCaller, shell } from './rig.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'backstay-shell-'));
@@ -227,6 +228,23 @@ describe('menu', () => {
     expect(sent).toContain('recent:r1');
     expect(sent.length).toBe(new Set(sent).size);
   });
+
+  it.each([true, false])(
+    'has every action of the page once, by its own name and with its own key (Mac: %s)',
+    (isMac) => {
+      const shown = entries(template(isMac)).filter(({ id }) => id !== undefined && !id.startsWith('recent:'));
+      expect(shown.map(({ id }) => id).sort()).toEqual(ACTIONS.map(({ id }) => id).sort());
+      for (const { id, label, accelerator } of shown) {
+        const action = ACTIONS.find((known) => known.id === id);
+        const [chord] = action?.keys ?? [];
+        // On a Mac a key without Command, Control or Alt stands behind the name.
+        const name = accelerator === undefined && chord !== undefined ? label?.replace(/ \([^)]+\)$/, '') : label;
+        expect(name, id).toBe(action?.name);
+        if (accelerator !== undefined) expect(accelerator, id).toBe(acceleratorOf(chord ?? ''));
+        else if (chord !== undefined) expect(isMac && /\([^)]+\)$/.test(label ?? ''), id).toBe(true);
+      }
+    },
+  );
 
   it.each([true, false])('registers no key twice (Mac: %s)', (isMac) => {
     const keys = entries(template(isMac)).flatMap(({ accelerator, registerAccelerator }) =>
