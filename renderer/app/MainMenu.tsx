@@ -104,15 +104,14 @@ function Recents() {
   const store = useAppStore();
   const host = useHost();
   const recents = useApp((state) => state.recents);
-  const missing = useApp((state) => state.missingRecents);
   if (recents.length === 0) return null;
   return (
     <SubMenu name="Open recent">
-      {recents.map(({ id, name, folder, lastUsed }) => (
+      {recents.map(({ id, name, folder, lastUsed, missing }) => (
         <MenuItem key={id} id={id} textValue={name} onAction={() => void openRecent(store, host, id)}>
           <Text slot="label">{name}</Text>
           <Text slot="description">
-            {missing.includes(id) ? 'Not found when last tried' : whenSaid(lastUsed)}, in {folder}
+            {missing ? 'Not there now' : whenSaid(lastUsed)}, in {folder}
           </Text>
         </MenuItem>
       ))}

@@ -2,6 +2,7 @@ import type { Project } from '../../core/model/project.ts';
 import type { Drop, Host, Opened, Response } from '../../electron/contract.ts';
 import { ask } from '../store/questions.ts';
 import { type AppStore, type DocumentFile, isUnsaved, type Opening } from '../store/store.ts';
+import { told } from '../ui/told.ts';
 import { type DemoId, demoProject } from './demos.ts';
 import { fileOf, openingOf, readOpened } from './readOpened.ts';
 import { refreshRecents } from './recents.ts';
@@ -42,17 +43,16 @@ export async function openDemo(store: AppStore, host: Host, id: DemoId): Promise
 export async function showOpened(store: AppStore, host: Host, opened: Opened): Promise<void> {
   const read = readOpened(store, opened);
   if (!read || !(await replace(store, host, read.project, fileOf(opened), openingOf(opened)))) return;
-  store.getState().say({ tone: 'plain', text: [`Opened ${opened.name}`, ...opened.notes, ...read.notes].join('. ') });
+  store.getState().say({ tone: 'plain', text: told(`Opened ${opened.name}`, [...opened.notes, ...read.notes]) });
 }
 
-/** Runs an opening and shows what came of it; returns whether there was a file at all. */
-async function show(store: AppStore, host: Host, opening: Promise<Response<'open'>>): Promise<boolean> {
+/** Runs an opening and shows what came of it. */
+async function show(store: AppStore, host: Host, opening: Promise<Response<'open'>>): Promise<void> {
   const answer = await opening;
   store.getState().setView({ openProgress: null });
   if (!answer.ok) store.getState().say({ tone: 'refusal', text: answer.message });
   else if (answer.value) await showOpened(store, host, answer.value);
   void refreshRecents(store, host);
-  return answer.ok;
 }
 
 export async function openFile(store: AppStore, host: Host): Promise<void> {
@@ -64,11 +64,9 @@ export async function openDropped(store: AppStore, host: Host, drop: Drop): Prom
   await show(store, host, host.openDropped(drop));
 }
 
-/** Opens a file from the list of those used before; one that is not there any more is marked in it. */
+/** Opens a file from the list of those used before. */
 export async function openRecent(store: AppStore, host: Host, id: string): Promise<void> {
-  const isThere = await show(store, host, host.openRecent({ id }));
-  const others = store.getState().missingRecents.filter((known) => known !== id);
-  store.getState().setView({ missingRecents: isThere ? others : [...others, id] });
+  await show(store, host, host.openRecent({ id }));
 }
 
 /** Opens a recovery copy as unsaved work on the file it belongs to. Returns whether it is open. */

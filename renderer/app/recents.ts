@@ -12,6 +12,5 @@ export async function clearRecents(store: AppStore, host: Host): Promise<void> {
   const answer = await host.forgetRecents();
   if (!answer.ok) store.getState().say({ tone: 'refusal', text: answer.message });
   else store.getState().say({ tone: 'plain', text: 'The list of recent files is empty' });
-  store.getState().setView({ missingRecents: [] });
   await refreshRecents(store, host);
 }

@@ -1,8 +1,9 @@
 import { serialiseProject } from '../../core/document/save.ts';
 import type { Project } from '../../core/model/project.ts';
-import type { Host, Response } from '../../electron/contract.ts';
+import type { Host, Response, Saved } from '../../electron/contract.ts';
 import { ask } from '../store/questions.ts';
 import type { AppStore } from '../store/store.ts';
+import { told } from '../ui/told.ts';
 import { fileStem } from './fileActions.ts';
 import { openTheirs } from './openTheirs.ts';
 import { refreshRecents } from './recents.ts';
@@ -26,14 +27,9 @@ export async function saveFileAs(store: AppStore, host: Host): Promise<boolean> 
   return answer.value !== null && saved(store, host, project, answer.value);
 }
 
-function saved(
-  store: AppStore,
-  host: Host,
-  project: Project,
-  { handle, name }: { readonly handle: string; readonly name: string },
-): true {
+function saved(store: AppStore, host: Host, project: Project, { handle, name, notes = [] }: Saved): true {
   store.getState().markSaved(project, { handle, name, seenAt: new Date().toISOString() });
-  store.getState().say({ tone: 'plain', text: `Saved ${name}` });
+  store.getState().say({ tone: 'plain', text: told(`Saved ${name}`, notes) });
   void refreshRecents(store, host);
   return true;
 }

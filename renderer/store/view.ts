@@ -101,9 +101,8 @@ export interface ViewState {
   readonly question: OpenQuestion | null;
   /** Recovery copies there are, as last heard. */
   readonly recoveries: readonly Recovery[];
-  /** Files used before, newest first, as last heard; and those of them that could not be opened when last tried. */
+  /** Files used before, newest first, as last heard. */
   readonly recents: readonly RecentFile[];
-  readonly missingRecents: readonly string[];
   /** How far the reading of a large file has come; null when none is being read. */
   readonly openProgress: OpenProgress | null;
   /** Page of the help shown or last shown. */
@@ -130,7 +129,6 @@ export const INITIAL_VIEW: ViewState = {
   question: null,
   recoveries: [],
   recents: [],
-  missingRecents: [],
   openProgress: null,
   helpPage: null,
   tourStep: null,
