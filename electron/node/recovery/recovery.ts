@@ -93,9 +93,13 @@ export class RecoveryStore {
 
   /** Every copy there is, the latest first, each with what can be read of it. Never throws over a damaged one. */
   async list(): Promise<Recovery[]> {
-    const found = await this.#files();
-    const listed = await Promise.all(found.map((file) => this.#listed(file)));
-    return listed.filter((entry) => entry !== null).sort((a, b) => b.keptAt.localeCompare(a.keptAt));
+    const listed: Recovery[] = [];
+    // One after the other: documents with pictures are large, and only one need be in memory.
+    for (const file of await this.#files()) {
+      const entry = await this.#listed(file);
+      if (entry !== null) listed.push(entry);
+    }
+    return listed.sort((a, b) => b.keptAt.localeCompare(a.keptAt));
   }
 
   /**
