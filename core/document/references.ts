@@ -4,6 +4,7 @@ import { measurementRange } from '../model/ranges.ts';
 import { boatProblems } from './boatChecks.ts';
 import { checkLayout } from './layoutChecks.ts';
 import { partProblems } from './overrides.ts';
+import { checkPictures } from './pictureChecks.ts';
 import { type IdList, quoted, Report } from './report.ts';
 import { isKnownSubject } from './subjects.ts';
 
@@ -28,6 +29,7 @@ export function checkReferences(project: Project): Report {
   }
   checkMeasurements(project, report);
   checkFindingOverrides(project, report);
+  checkPictures(project, report);
   return report;
 }
 

@@ -2,9 +2,10 @@ import { isKnownSubject } from '../document/subjects.ts';
 import type { Project } from '../model/project.ts';
 import { edited } from './change.ts';
 import { isAbout } from './findings.ts';
+import { withoutLostPhotos } from './pictures.ts';
 
 /**
- * A project after something was removed, without the measurements of and overrides about what is gone from every layout.
+ * A project after something was removed, without the measurements and photos of and overrides about what is gone from every layout.
  * What lives on in an alternative keeps its records.
  */
 export function withoutOrphans(before: Project, after: Project): Project {
@@ -13,10 +14,11 @@ export function withoutOrphans(before: Project, after: Project): Project {
   if (lost.length === 0) return after;
   const measurements = after.measurements.filter(({ subject }) => isKnownSubject(after, subject));
   const overrides = after.findingOverrides.filter(({ findingKey }) => !lost.some((id) => isAbout(findingKey, id)));
+  const withPhotos = withoutLostPhotos(after);
   if (measurements.length === after.measurements.length && overrides.length === after.findingOverrides.length) {
-    return after;
+    return withPhotos;
   }
-  return edited(after, (draft) => {
+  return edited(withPhotos, (draft) => {
     draft.measurements = measurements;
     draft.findingOverrides = overrides;
   });

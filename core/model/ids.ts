@@ -43,6 +43,8 @@ function* allIds(project: Project): Generator<string> {
     project.settings.margin,
     project.settings.redundancy.events,
     project.alternatives,
+    project.pictures ?? [],
+    project.photos ?? [],
   ];
   for (const list of lists) for (const { id } of list) yield id;
   for (const layout of [project, ...project.alternatives]) {

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { boatSchema, placeSchema, positionSchema } from './boat.ts';
 import { figuresSchema } from './figure.ts';
 import { partSchema } from './part.ts';
+import { pictureSchema, underlaySchema } from './picture.ts';
 
 /** Version of the file format this program writes. Older files migrate forward; newer ones are refused. */
 export const PROJECT_VERSION = 1;
@@ -200,6 +201,17 @@ export const measurementSchema = z.strictObject({
 });
 export type Measurement = z.infer<typeof measurementSchema>;
 
+/** A photo of something aboard, as evidence or for whoever works on it. */
+export const photoSchema = z.strictObject({
+  id: z.string(),
+  pictureId: z.string(),
+  subject: subjectSchema,
+  caption: z.string(),
+  /** ISO date, or null where it is not known. */
+  date: z.string().nullable(),
+});
+export type Photo = z.infer<typeof photoSchema>;
+
 /** A finding that a person overruled, and why; kept and printed. */
 export const findingOverrideSchema = z.strictObject({
   findingKey: z.string(),
@@ -321,5 +333,10 @@ export const projectSchema = z.strictObject({
   settings: settingsSchema,
   alternatives: z.array(alternativeSchema).default([]),
   notes: z.string().default(''),
+  /** Pictures of the user's own that travel in the document. */
+  pictures: z.array(pictureSchema).optional(),
+  /** The picture that lies under the drawing. */
+  underlay: underlaySchema.optional(),
+  photos: z.array(photoSchema).optional(),
 });
 export type Project = z.infer<typeof projectSchema>;

@@ -15,6 +15,7 @@ import type { SizePx } from './camera.ts';
 import { TEXT_SIZE_PX } from './handles.ts';
 import { Overlay } from './Overlay.tsx';
 import { DRAWING_FONT, type Palette, ShapeNode } from './ShapeNode.tsx';
+import { UnderlayImage } from './UnderlayImage.tsx';
 
 interface StageProps {
   readonly stageRef: RefObject<Konva.Stage | null>;
@@ -42,6 +43,7 @@ export function ProfileStage({ stageRef, size, projection, hoveredId }: StagePro
     <div aria-hidden="true" key={fontVersion}>
       <Stage ref={stageRef} width={size.width} height={size.height}>
         <Layer listening={false}>
+          <UnderlayImage project={project} projection={projection} />
           <Shapes shapes={backdrop} palette={palette} />
         </Layer>
         <Layer>

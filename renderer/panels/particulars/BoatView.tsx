@@ -5,6 +5,7 @@ import type { Project } from '../../../core/model/project.ts';
 import { TextRow } from '../../ui/TextRow.tsx';
 import { BoatLists } from './BoatLists.tsx';
 import { NumberFields, numberSpec, useEdit, WordChoice } from './fields.tsx';
+import { UnderlaySection } from './UnderlaySection.tsx';
 import { BOAT_KINDS, MATERIALS } from './words.ts';
 
 const { shape } = boatSchema;
@@ -31,6 +32,7 @@ export function BoatView({ project }: { project: Project }) {
         </p>
       </header>
       <BoatFields boat={project.boat} />
+      <UnderlaySection project={project} />
       <TitleBlock project={project} />
       <BoatLists project={project} />
     </>

@@ -14,6 +14,7 @@ import { ItemFigures } from './ItemFigures.tsx';
 import { ItemTraits } from './ItemTraits.tsx';
 import { Measurements } from './Measurements.tsx';
 import { PartChoice } from './PartChoice.tsx';
+import { Photos } from './Photos.tsx';
 import { DuplicateButton, FindingsAbout, HangsOn, RemoveButton } from './Shared.tsx';
 import { POSITION_SPECS } from './StructureFields.tsx';
 import { STATUSES } from './words.ts';
@@ -38,6 +39,7 @@ export function ItemView({ project, item }: { project: Project; item: Item }) {
         </>
       ) : null}
       <Measurements project={project} subject={subject} name={tag} />
+      <Photos project={project} subject={subject} name={tag} />
       <ItemNotes item={item} />
       <ItemTools item={item} hasPorts={part !== undefined && part.ports.length > 0} />
     </>

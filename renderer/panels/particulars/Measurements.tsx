@@ -137,7 +137,8 @@ function NewMeasurement({ subject, name }: { subject: Subject; name: string }) {
 }
 
 /** A day as 2026-05-31, or none. What was typed stays until it is one. */
-function DateRow({ value, onCommit }: { value: string | null; onCommit: (date: string | null) => void }) {
+/** A day as the year, month and day of ISO 8601; empty where it is not known. */
+export function DateRow({ value, onCommit }: { value: string | null; onCommit: (date: string | null) => void }) {
   const [draft, setDraft] = useState<string | null>(null);
   const text = draft?.trim() ?? '';
   const isInvalid = draft !== null && text !== '' && !isIsoDate(text);

@@ -15,6 +15,7 @@ import { RunFactFields } from './Facts.tsx';
 import { OpenChoice, useEdit, WordChoice } from './fields.tsx';
 import { LineHeading, LineNotes } from './Line.tsx';
 import { Measurements } from './Measurements.tsx';
+import { Photos } from './Photos.tsx';
 import { lossesOfRun, type RunLoss } from './reckon.ts';
 import { FindingsAbout, HangsOn } from './Shared.tsx';
 import { STATUSES } from './words.ts';
@@ -63,6 +64,7 @@ export function RunView({ project, run }: { project: Project; run: Run }) {
       <HangsOn subject={subject} />
       <FindingsAbout subject={subject} />
       <Measurements project={project} subject={subject} name={run.number} />
+      <Photos project={project} subject={subject} name={run.number} />
       <LineNotes subject={subject} line={run} onCommit={(notes) => change('notes changed', { notes })} />
     </>
   );

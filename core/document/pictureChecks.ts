@@ -1,0 +1,62 @@
+import { PICTURES_BYTES } from '../model/picture.ts';
+import type { Project } from '../model/project.ts';
+import { base64Bytes, bytesOfBase64, readPictureHeader } from './pictureHeader.ts';
+import { quoted, type Report } from './report.ts';
+import { isKnownSubject } from './subjects.ts';
+
+/** Enough of a picture for its header; a camera's own data may stand before the frame of a JPEG. */
+const HEADER_BYTES = 300_000;
+
+/** That every picture is what it says it is, that all of them fit, and that what shows them names one that is there. */
+export function checkPictures(project: Project, report: Report): void {
+  const pictures = project.pictures ?? [];
+  report.uniqueIds([{ path: ['pictures'], entries: pictures }]);
+  report.uniqueIds([{ path: ['photos'], entries: project.photos ?? [] }]);
+  pictures.forEach((picture, index) => {
+    if (picture.base64.length % 4 !== 0) {
+      report.refuse(
+        ['pictures', index, 'base64'],
+        'The picture is cut off.',
+        'Take the picture out, or put it in again.',
+      );
+      return;
+    }
+    const header = readPictureHeader(bytesOfBase64(picture.base64, HEADER_BYTES));
+    const { mime, widthPx, heightPx } = picture;
+    if (header?.mime === mime && header.widthPx === widthPx && header.heightPx === heightPx) return;
+    report.refuse(
+      ['pictures', index],
+      header
+        ? `It says ${mime}, ${widthPx} by ${heightPx}; the picture itself is ${header.mime}, ${header.widthPx} by ${header.heightPx}.`
+        : 'It is neither a PNG nor a JPEG picture.',
+      'Take the picture out, or put it in again.',
+    );
+  });
+  const bytes = pictures.reduce((sum, { base64 }) => sum + base64Bytes(base64), 0);
+  if (bytes > PICTURES_BYTES) {
+    report.refuse(
+      ['pictures'],
+      `All pictures together are ${(bytes / 1e6).toFixed(0)} MB; a document holds up to ${PICTURES_BYTES / 1e6} MB of them.`,
+      'Take some out, or put smaller ones in.',
+    );
+  }
+  checkUses(project, report);
+}
+
+function checkUses(project: Project, report: Report): void {
+  const known = new Set((project.pictures ?? []).map(({ id }) => id));
+  const refuseUnknown = (path: readonly PropertyKey[], id: string): void => {
+    if (known.has(id)) return;
+    report.refuse(path, `There is no picture "${id}".`, `Name one of ${quoted(known)}, or take the entry out.`);
+  };
+  if (project.underlay) refuseUnknown(['underlay', 'pictureId'], project.underlay.pictureId);
+  (project.photos ?? []).forEach((photo, index) => {
+    refuseUnknown(['photos', index, 'pictureId'], photo.pictureId);
+    if (isKnownSubject(project, photo.subject)) return;
+    report.refuse(
+      ['photos', index, 'subject'],
+      `It is of the ${photo.subject.kind} "${photo.subject.id}", which is not in this file.`,
+      'Correct the id, or take the photo out.',
+    );
+  });
+}

@@ -1,0 +1,142 @@
+import { base64Bytes, base64Of, readPictureHeader } from '../document/pictureHeader.ts';
+import { isKnownSubject } from '../document/subjects.ts';
+import { nextId } from '../model/ids.ts';
+import {
+  PICTURE_BYTES,
+  PICTURES_BYTES,
+  type Picture,
+  pictureSchema,
+  type Underlay,
+  underlaySchema,
+} from '../model/picture.ts';
+import { type Photo, type Project, photoSchema, type Subject } from '../model/project.ts';
+import { type Change, changed, edited } from './change.ts';
+import { RefusedEdit, requireValid } from './refused.ts';
+
+/** A picture as it comes from the user. */
+export interface NewPicture {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+/** Two points of a picture that say how large it is: the stem and the stern, where each meets the waterline. */
+export interface UnderlayPoints {
+  readonly stem: { readonly xPx: number; readonly yPx: number };
+  readonly stern: { readonly xPx: number; readonly yPx: number };
+}
+
+/**
+ * Lays a picture under the drawing, taking it into the document; the one before it goes out unless a photo shows it too. It
+ * lies as if the boat filled three quarters of its width with the waterline a third up, until two points are given.
+ * @throws RefusedEdit for what is no PNG or JPEG, or too large, or too much with the pictures there are
+ */
+export function setUnderlayPicture(project: Project, input: NewPicture): Project {
+  const picture = newPicture(project, input);
+  const widthOfBoatPx = 0.75 * picture.widthPx;
+  const underlay: Underlay = {
+    pictureId: picture.id,
+    stemXPx: 0.875 * picture.widthPx,
+    waterlineYPx: (2 / 3) * picture.heightPx,
+    metresPerPx: project.boat.loaM / widthOfBoatPx,
+    bow: 'right',
+    strengthPercent: 40,
+    isShown: true,
+  };
+  return withUsedPictures({ ...project, pictures: [...(project.pictures ?? []), picture], underlay });
+}
+
+/** Changes how the picture lies. @throws RefusedEdit for a value out of range, or where there is no picture */
+export function setUnderlay(project: Project, change: Change<Underlay>): Project {
+  if (!project.underlay) throw new RefusedEdit('There is no picture under the drawing: choose one first.');
+  const underlay = changed(project.underlay, change, underlaySchema, 'Picture under the drawing');
+  return underlay === project.underlay ? project : { ...project, underlay };
+}
+
+/**
+ * Scales the picture by the stem and the stern at the waterline: the boat's length over all lies between them, the waterline
+ * half way between their heights, and the bow where the stem is.
+ * @throws RefusedEdit where the two are less than 20 px apart
+ */
+export function scaleUnderlay(project: Project, { stem, stern }: UnderlayPoints): Project {
+  const lengthPx = Math.abs(stem.xPx - stern.xPx);
+  if (!(lengthPx >= 20)) {
+    throw new RefusedEdit(
+      'The stem and the stern are too close together in the picture: mark the two ends of the boat.',
+    );
+  }
+  return setUnderlay(project, {
+    stemXPx: stem.xPx,
+    waterlineYPx: (stem.yPx + stern.yPx) / 2,
+    metresPerPx: project.boat.loaM / lengthPx,
+    bow: stem.xPx < stern.xPx ? 'left' : 'right',
+  });
+}
+
+/** Takes the picture from under the drawing, and out of the document where nothing else shows it. */
+export function removeUnderlay(project: Project): Project {
+  const { underlay, ...rest } = project;
+  return underlay ? withUsedPictures(rest) : project;
+}
+
+/** Adds a photo of something aboard. @throws RefusedEdit as `setUnderlayPicture` */
+export function addPhoto(
+  project: Project,
+  input: NewPicture & { readonly subject: Subject; readonly caption: string; readonly date: string | null },
+): Project {
+  const picture = newPicture(project, input);
+  const { subject, caption, date } = input;
+  const photo: Photo = { id: nextId(project, 'photo'), pictureId: picture.id, subject, caption, date };
+  requireValid(photoSchema, photo, 'Photo');
+  return { ...project, pictures: [...(project.pictures ?? []), picture], photos: [...(project.photos ?? []), photo] };
+}
+
+/** Changes a photo's caption or date. @throws RefusedEdit where there is no such photo */
+export function setPhoto(project: Project, photoId: string, change: Pick<Change<Photo>, 'caption' | 'date'>): Project {
+  const photo = (project.photos ?? []).find(({ id }) => id === photoId);
+  if (!photo) throw new RefusedEdit(`There is no photo "${photoId}" in this project.`);
+  const after = changed(photo, change, photoSchema, 'Photo');
+  if (after === photo) return project;
+  return edited(project, (draft) => {
+    draft.photos = (project.photos ?? []).map((each) => (each === photo ? after : each));
+  });
+}
+
+/** Takes a photo out, and its picture where nothing else shows it. */
+export function removePhoto(project: Project, photoId: string): Project {
+  const photos = (project.photos ?? []).filter(({ id }) => id !== photoId);
+  return withUsedPictures({ ...project, photos });
+}
+
+/** Without photos of what is in no layout any more. */
+export function withoutLostPhotos(project: Project): Project {
+  const photos = (project.photos ?? []).filter(({ subject }) => isKnownSubject(project, subject));
+  return photos.length === (project.photos ?? []).length ? project : withUsedPictures({ ...project, photos });
+}
+
+function newPicture(project: Project, { name, bytes }: NewPicture): Picture {
+  const megabytes = (value: number): string => `${(value / 1e6).toFixed(1)} MB`;
+  const header = readPictureHeader(bytes);
+  if (!header) throw new RefusedEdit(`${name} is neither a PNG nor a JPEG picture: choose one of these.`);
+  if (bytes.length > PICTURE_BYTES) {
+    throw new RefusedEdit(
+      `${name} is ${megabytes(bytes.length)}; a picture may be up to ${megabytes(PICTURE_BYTES)}. Make it smaller.`,
+    );
+  }
+  const known = (project.pictures ?? []).reduce((sum, { base64 }) => sum + base64Bytes(base64), 0);
+  if (known + bytes.length > PICTURES_BYTES) {
+    throw new RefusedEdit(
+      `${name} would bring the pictures of this document to ${megabytes(known + bytes.length)}; up to ${megabytes(PICTURES_BYTES)} fit. Take one out first.`,
+    );
+  }
+  const picture: Picture = { id: nextId(project, 'picture'), name, ...header, base64: base64Of(bytes) };
+  requireValid(pictureSchema, picture, name);
+  return picture;
+}
+
+/** Without pictures that nothing shows any more, and without empty lists. */
+function withUsedPictures(project: Project): Project {
+  const used = new Set([project.underlay?.pictureId, ...(project.photos ?? []).map(({ pictureId }) => pictureId)]);
+  const { pictures = [], photos = [], ...rest } = project;
+  const kept = pictures.filter(({ id }) => used.has(id));
+  return { ...rest, ...(kept.length > 0 ? { pictures: kept } : {}), ...(photos.length > 0 ? { photos } : {}) };
+}
