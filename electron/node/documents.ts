@@ -51,7 +51,7 @@ export class DocumentTable {
       name: shownName(basename(path)),
       text,
       documentId: randomUUID(),
-      notes: isBlank(bytes) ? [await this.#blankNote(path)] : [],
+      notes: [...(isBlank(bytes) ? [await this.#blankNote(path)] : []), ...(await this.#readOnlyNote(path))],
     };
   }
 
@@ -127,6 +127,16 @@ export class DocumentTable {
     const handle = randomUUID();
     this.#held.set(handle, { path, state });
     return handle;
+  }
+
+  async #readOnlyNote(path: string): Promise<string[]> {
+    const mayWrite = await this.#parts.fs.access(path, constants.W_OK).then(
+      () => true,
+      () => false,
+    );
+    return mayWrite
+      ? []
+      : [`${shownName(basename(path))} is read-only: save changes under another name, with Save as.`];
   }
 
   /** What to say of a file without content: a power cut leaves such files where the writer did not flush. */

@@ -3,7 +3,7 @@ import type { Stats } from 'node:fs';
 import { basename } from 'node:path';
 import { shownName } from './names.ts';
 import { type FileParts, MACHINE_PARTS } from './parts.ts';
-import { FileProblem, problemWith } from './reasons.ts';
+import { codeOf, FileProblem, problemWith } from './reasons.ts';
 
 /** A file as it was at one moment; the hash decides whether it is still the same. */
 export interface FileState {
@@ -45,7 +45,11 @@ export async function readWhole(
   try {
     for (let tries = 1; tries <= TRIES; tries += 1) {
       refuseOddFile(path, await parts.fs.stat(path), options.limit);
-      const read = await readOnce(path, options, parts);
+      const read = await readOnce(path, options, parts).catch((error: unknown) => {
+        // A scanner or another program that holds the file lets it go again soon (Windows).
+        if (codeOf(error) === 'EBUSY' && tries < TRIES) return null;
+        throw error;
+      });
       if (read !== null) return read;
       await parts.sleep(PAUSE_MS);
     }

@@ -24,8 +24,11 @@ export const RENAME_PAUSES_MS: readonly number[] = [10, 20, 40, 80, 150, 250, 35
 /** What a scanner, an indexer or a file-sharing program causes while it holds a file (Windows above all). */
 const HELD = ['EBUSY', 'EPERM', 'EACCES'];
 
-/** What systems answer that do not let a folder be opened or flushed (Windows; some network shares). */
-const NO_FOLDER_FLUSH = ['EISDIR', 'EPERM', 'EACCES', 'EINVAL', 'ENOTSUP', 'EBADF', 'ENOSYS'];
+/** What drives answer that know no flushing (some network shares and phones). */
+const NO_FLUSH = ['EINVAL', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS'];
+
+/** What systems answer besides that do not let a folder be opened or flushed (Windows above all). */
+const NO_FOLDER_FLUSH = [...NO_FLUSH, 'EISDIR', 'EPERM', 'EACCES', 'EBADF'];
 
 /**
  * Writes a file so that a crash or a power cut at any moment leaves the old or the new one, whole, under its name: a
@@ -55,9 +58,11 @@ async function replace(
   const temporary = join(dirname(target), temporaryName(basename(target)));
   rememberTemporary(temporary);
   try {
-    const mtimeMs = await writeFlushed(temporary, bytes, former, parts);
+    const { mtimeMs, isFlushed } = await writeFlushed(temporary, bytes, former, parts);
     const notes = keepsPrevious && former !== null ? await keepPrevious(target, parts) : [];
     await renameHeld(temporary, target, parts);
+    if (!isFlushed)
+      notes.push(`${shownName(basename(target))} was saved, but its drive cannot say when it is on the disk.`);
     return { mtimeMs, notes: [...notes, ...(await flushFolder(target, parts))] };
   } catch (error) {
     await parts.fs.rm(temporary, { force: true }).catch(() => {});
@@ -94,13 +99,13 @@ async function formerFile(target: string, parts: FileParts): Promise<Stats | nul
   return former;
 }
 
-/** Writes the temporary to the disk with the old file's permissions. Answers with its time of change, ms. */
+/** Writes the temporary to the disk with the old file's permissions. Answers with its time of change and if it is there. */
 async function writeFlushed(
   temporary: string,
   bytes: Uint8Array,
   former: Stats | null,
   parts: FileParts,
-): Promise<number> {
+): Promise<{ readonly mtimeMs: number; readonly isFlushed: boolean }> {
   const file = await parts.fs.open(temporary, 'wx', former === null ? 0o666 : former.mode & 0o777);
   try {
     await file.writeFile(bytes);
@@ -109,8 +114,14 @@ async function writeFlushed(
       if (process.platform !== 'win32') await file.chown(former.uid, former.gid).catch(() => {});
       await file.chmod(former.mode & 0o7777).catch(() => {});
     }
-    await file.sync();
-    return (await file.stat()).mtimeMs;
+    const isFlushed = await file.sync().then(
+      () => true,
+      (error: unknown) => {
+        if (NO_FLUSH.includes(codeOf(error))) return false;
+        throw error;
+      },
+    );
+    return { mtimeMs: (await file.stat()).mtimeMs, isFlushed };
   } finally {
     await file.close();
   }

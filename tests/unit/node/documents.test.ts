@@ -223,6 +223,27 @@ describe('opening', () => {
     expect(strictText(new TextEncoder().encode(`\uFEFF${words}`), 'x')).toBe(words);
   });
 
+  it('says of a read-only file that it is one', async () => {
+    const { parts } = faultyParts(({ name }) => (name === 'access' ? failsWith('EACCES') : null));
+    expect((await new DocumentTable(parts).open(file)).notes).toEqual([
+      'boat.backstay is read-only: save changes under another name, with Save as.',
+    ]);
+  });
+
+  it('waits a moment for a file that a scanner holds', async () => {
+    let held = 2;
+    const { parts } = faultyParts(({ name }) => {
+      if (name !== 'open' || held === 0) return null;
+      held -= 1;
+      return failsWith('EBUSY');
+    });
+    expect((await new DocumentTable(parts).open(file)).text).toBe('first');
+    held = 9;
+    expect(await sentence(new DocumentTable(parts).open(file))).toBe(
+      'boat.backstay could not be opened: another program is holding it. Close it there and repeat.',
+    );
+  });
+
   it.each([0, 4096])('a file of %d zeros, as a power cut leaves, points to the version before', async (zeros) => {
     writeFileSync(file, Buffer.alloc(zeros));
     expect((await documents.open(file)).notes).toEqual([

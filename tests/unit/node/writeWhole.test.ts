@@ -81,6 +81,14 @@ describe('writing a file whole', () => {
     expect(litter()).toEqual([]);
   });
 
+  it('saves with a note on a drive that knows no flushing', async () => {
+    const { parts } = faultyParts(({ name }) => (name === 'sync' ? failsWith('ENOTSUP') : null));
+    expect((await writeWhole(file, bytes('new'), { parts })).notes).toEqual([
+      'boat.backstay was saved, but its drive cannot say when it is on the disk.',
+    ]);
+    expect(text(file)).toBe('new');
+  });
+
   it('keeps the permissions of the file there was', async () => {
     for (const mode of [0o600, 0o640, 0o664, 0o755]) {
       writeFileSync(file, 'old');
