@@ -11,11 +11,11 @@ import { changeIn, isSavedAt, textOf } from './savedTexts.ts';
 
 // A process that keeps and saves is killed, first at every single step of a save, then at random moments of hundreds of
 // saves. A kill shows what stands under the names at any moment; what a power cut does to a disk's own cache it cannot
-// show: for that the order of writing and flushing is tested in tests/unit/node/writeWhole.test.ts.
+// show: for that there is powerCut.test.ts.
 
 const SEED = Number(process.env.BACKSTAY_CRASH_SEED ?? 20_261_126);
 const ROUNDS = Number(process.env.BACKSTAY_CRASH_ROUNDS ?? 100);
-/** Latest kill after the process has begun to work, ms: time for about twenty saves. */
+/** Latest kill after the process has begun to work, ms: time for a few saves. */
 const LONGEST_MS = 120;
 
 let child = '';
