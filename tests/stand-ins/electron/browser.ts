@@ -1,3 +1,4 @@
+import { existsSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { type BrowserContext, chromium, type Page, type Route } from 'playwright-core';
 import { CHROMIUM_FLAGS, findChromium } from '../../e2e/chromium.ts';
@@ -15,7 +16,8 @@ const APP_ORIGIN = 'app://backstay';
 export const toStandIn = (url: string): string => url.replace(APP_ORIGIN, STAND_IN_ORIGIN);
 export const fromStandIn = (url: string): string => url.replace(STAND_IN_ORIGIN, APP_ORIGIN);
 
-export const PROFILE = join(userData, 'chromium');
+const PROFILE = join(userData, 'chromium');
+const PORT_FILE = join(PROFILE, 'DevToolsActivePort');
 /** What a page might ask leave for, by Chromium's names. */
 const PERMISSIONS = ['geolocation', 'notifications', 'camera', 'microphone', 'clipboard-read', 'clipboard-write'];
 
@@ -36,6 +38,8 @@ function browser(): Promise<BrowserContext> {
 }
 
 async function start(): Promise<BrowserContext> {
+  // Left behind by a killed process, it would name a port nobody listens on.
+  rmSync(PORT_FILE, { force: true });
   const executablePath = findChromium();
   if (executablePath === null) throw new Error('No Chromium found: install one, or name it in CHROMIUM_PATH.');
   const context = await chromium.launchPersistentContext(PROFILE, {
@@ -54,6 +58,11 @@ async function start(): Promise<BrowserContext> {
   });
   await context.route('**/*', answer);
   return context;
+}
+
+/** Where Chromium listens for the test's own connection; null until it does. */
+export function debuggingPort(): number | null {
+  return starting !== null && existsSync(PORT_FILE) ? Number(readFileSync(PORT_FILE, 'utf8').split('\n')[0]) : null;
 }
 
 /** A page of the program's own; the one Chromium began with goes when there is another. */

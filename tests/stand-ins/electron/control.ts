@@ -1,7 +1,5 @@
-import { existsSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { app, Menu, type MenuTemplateItem, openWindows } from './app.ts';
-import { PROFILE } from './browser.ts';
+import { debuggingPort } from './browser.ts';
 import type { BrowserWindow } from './browserWindow.ts';
 import { answerNext, asked } from './dialog.ts';
 
@@ -16,12 +14,6 @@ function clickMenu(id: string): void {
   const item = flat(Menu.current).find((known) => known.id === id || known.label === id);
   if (!item?.click) throw new Error(`the menu has no entry ${id}`);
   item.click();
-}
-
-/** Where Chromium listens for the test's own connection; null until it does. */
-function debuggingPort(): number | null {
-  const file = join(PROFILE, 'DevToolsActivePort');
-  return existsSync(file) ? Number(readFileSync(file, 'utf8').split('\n')[0]) : null;
 }
 
 const CONTROLS: Readonly<Record<string, (...given: never[]) => unknown>> = {
