@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import { Input, ListBox, ListBoxItem, SearchField, Text } from 'react-aria-components';
+import { Input, ListBox, ListBoxItem, SearchField } from 'react-aria-components';
 import userGuide from '../../docs/user-guide.md?raw';
 import { ACTIONS } from '../app/actions.ts';
 import { shownChord } from '../app/keys.ts';
@@ -54,11 +54,11 @@ export function HelpPages({ close }: { close: () => void }) {
         >
           {found.map(({ page, near }) => (
             <ListBoxItem key={page.id} id={page.id} textValue={page.title}>
-              <Text slot="label">{page.title}</Text>
+              {page.title}
               {near ? (
-                <Text slot="description">
+                <span className="help-near">
                   <Marked text={near} query={query} />
-                </Text>
+                </span>
               ) : null}
             </ListBoxItem>
           ))}
