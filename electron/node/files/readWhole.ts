@@ -72,20 +72,24 @@ async function readOnce(
     const before = await file.stat();
     refuseOddFile(path, before, limit);
     const chunks: Buffer[] = [];
+    const hash = createHash('sha256');
     let read = 0;
     for (;;) {
       if (signal?.aborted) throw new FileProblem(`Opening ${shownName(basename(path))} was cancelled.`, 'ABORTED');
       const { bytesRead, buffer } = await file.read(Buffer.allocUnsafe(CHUNK_BYTES), 0, CHUNK_BYTES);
       if (bytesRead === 0) break;
-      chunks.push(buffer.subarray(0, bytesRead));
+      const chunk = buffer.subarray(0, bytesRead);
+      chunks.push(chunk);
+      // Piece by piece, so that the windows stay alive meanwhile.
+      hash.update(chunk);
       read += bytesRead;
       if (read > before.size) return null;
       onProgress?.({ read, size: before.size });
     }
     const after = await file.stat();
     if (read !== before.size || after.size !== before.size || after.mtimeMs !== before.mtimeMs) return null;
-    const bytes = Buffer.concat(chunks);
-    return { bytes, state: { size: read, mtimeMs: after.mtimeMs, sha256: sha256Of(bytes) } };
+    const state = { size: read, mtimeMs: after.mtimeMs, sha256: hash.digest('hex') };
+    return { bytes: Buffer.concat(chunks), state };
   } finally {
     await file.close();
   }
