@@ -15,6 +15,8 @@ export const CONTENT_SECURITY_POLICY = [
   "base-uri 'none'",
   "form-action 'none'",
   "frame-ancestors 'none'",
+  "object-src 'none'",
+  "frame-src 'none'",
 ].join('; ');
 
 const MIME_TYPES: Readonly<Record<string, string>> = {
@@ -36,6 +38,7 @@ export function headersFor(fileName: string): Record<string, string> {
     'Content-Security-Policy': CONTENT_SECURITY_POLICY,
     'X-Content-Type-Options': 'nosniff',
     'Cross-Origin-Opener-Policy': 'same-origin',
+    'Cross-Origin-Resource-Policy': 'same-origin',
     'Referrer-Policy': 'no-referrer',
   };
 }

@@ -3,11 +3,14 @@ import { existsSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { buildWhatIsStale } from './build.ts';
 import { RENDERER_DIST, ROOT } from './paths.ts';
-import { serveRenderer } from './serve.ts';
+import { freshToken, serveRenderer } from './serve.ts';
 
 const ELECTRON = resolve(ROOT, 'node_modules/electron');
 /** Electron's own installer downloads about 110 MB; a blocked network answers long before this. */
 const INSTALL_TIMEOUT_MS = 10 * 60_000;
+
+/** Always the same where it can be: a browser keeps recovery copies by address and port, and finds them only there. */
+const USUAL_PORT = 47_810;
 
 /** Why the desktop window cannot be had here, or null when it can. Tries to install the runtime where it is missing. */
 function whyNoWindow(): string | null {
@@ -35,8 +38,19 @@ function runElectron(): Promise<string | null> {
 }
 
 async function serveInBrowser(reason: string): Promise<void> {
-  const { address } = await serveRenderer(RENDERER_DIST, Number(process.env.BACKSTAY_PORT ?? 0));
+  const { address } = await serveOn(Number(process.env.BACKSTAY_PORT ?? USUAL_PORT));
   console.log(`${reason}, so Backstay is served for your browser at ${address} (Ctrl+C stops it).`);
+  console.log('The address is new at each start, and a secret: whoever has it can open the program here.');
+}
+
+/** Serves on the port, or on any free one where that is taken. */
+async function serveOn(port: number): ReturnType<typeof serveRenderer> {
+  const token = process.env.BACKSTAY_TOKEN || freshToken();
+  try {
+    return await serveRenderer(RENDERER_DIST, port, token);
+  } catch {
+    return serveRenderer(RENDERER_DIST, 0, token);
+  }
 }
 
 await buildWhatIsStale();

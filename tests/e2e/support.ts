@@ -15,7 +15,7 @@ export async function openApp(page: Page): Promise<void> {
   page.on('console', (message) => {
     if (message.type() === 'error') problems.push(message.text());
   });
-  await page.goto('/?test=1');
+  await page.goto('./?test=1');
   await page.waitForFunction(() => window.__backstayTest !== undefined);
   expect(problems).toEqual([]);
 }
