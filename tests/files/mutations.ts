@@ -41,6 +41,14 @@ const BYTE_MUTATIONS: Readonly<Record<string, ByteMutation>> = {
     const start = random.below(Math.ceil(bytes.length / SECTOR)) * SECTOR;
     return Buffer.from(bytes).fill(0, start, Math.min(bytes.length, start + SECTOR * (1 + random.below(8))));
   },
+  'brackets without end': (bytes, random) => {
+    const depth = random.pick([100, 5000, 200_000]);
+    const colon = bytes.indexOf(': ', random.below(bytes.length));
+    const end = bytes.indexOf('\n', colon);
+    if (colon < 0 || end < 0) return bytes;
+    const nested = Buffer.from(`${'['.repeat(depth)}${']'.repeat(depth - random.below(2))},`);
+    return Buffer.concat([bytes.subarray(0, colon + 2), nested, bytes.subarray(end)]);
+  },
   'two documents run together': (bytes, random, other) =>
     Buffer.concat([bytes.subarray(0, random.below(bytes.length)), other.subarray(random.below(other.length))]),
 };
@@ -103,7 +111,7 @@ const TREE_MUTATIONS: Readonly<Record<string, TreeMutation>> = {
     delete holder[key];
   },
   'nested without end': (holder, key, random) => {
-    const depth = random.pick([40, 70, 3000]);
+    const depth = random.pick([40, 70, 800]);
     let nested: unknown = 1;
     for (let level = 0; level < depth; level += 1) nested = level % 2 === 0 ? [nested] : { id: nested };
     holder[key] = nested;
