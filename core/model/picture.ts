@@ -15,14 +15,16 @@ export const pictureSchema = z.strictObject({
   /** What the file was called, for people. */
   name: z.string(),
   mime: z.enum(['image/png', 'image/jpeg']),
-  widthPx: z.number().int().min(1).max(10_000),
-  heightPx: z.number().int().min(1).max(10_000),
-  /** The picture itself, base64. */
+  // Also holds a file of few bytes that claims a crowd of pixels, each of which would take four bytes once decoded.
+  widthPx: z.number().int().min(1).max(PICTURE_SIDE_PX),
+  heightPx: z.number().int().min(1).max(PICTURE_SIDE_PX),
+  /** The picture itself, base64. Absent in the file of a document whose pictures lie beside it, and where one was not found. */
   base64: z
     .string()
     .min(1)
     .max(BASE64_LENGTH)
-    .regex(/^[A-Za-z0-9+/]+={0,2}$/),
+    .regex(/^[A-Za-z0-9+/]+={0,2}$/)
+    .optional(),
 });
 export type Picture = z.infer<typeof pictureSchema>;
 
