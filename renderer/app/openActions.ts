@@ -5,6 +5,7 @@ import { type AppStore, type DocumentFile, isUnsaved, type Opening } from '../st
 import { told } from '../ui/told.ts';
 import { type DemoId, demoProject } from './demos.ts';
 import { fileOf, openingOf, readOpened } from './readOpened.ts';
+import { withPicturesBeside } from './readPictures.ts';
 import { refreshRecents } from './recents.ts';
 import { saveFile } from './saveActions.ts';
 
@@ -42,8 +43,12 @@ export async function openDemo(store: AppStore, host: Host, id: DemoId): Promise
 /** Shows a document that was opened; a bad one leaves everything as it was and says what is wrong, where, and the mend. */
 export async function showOpened(store: AppStore, host: Host, opened: Opened): Promise<void> {
   const read = readOpened(store, opened);
-  if (!read || !(await replace(store, host, read.project, fileOf(opened), openingOf(opened)))) return;
-  store.getState().say({ tone: 'plain', text: told(`Opened ${opened.name}`, [...opened.notes, ...read.notes]) });
+  if (!read) return;
+  const { project, notes } = await withPicturesBeside(host, opened.handle, read.project);
+  if (!(await replace(store, host, project, fileOf(opened), openingOf(opened)))) return;
+  store
+    .getState()
+    .say({ tone: 'plain', text: told(`Opened ${opened.name}`, [...opened.notes, ...read.notes, ...notes]) });
 }
 
 /** Runs an opening and shows what came of it. */

@@ -2,6 +2,7 @@ import type { Host } from '../../electron/contract.ts';
 import { recoveryEntry } from '../store/recovery.ts';
 import type { AppStore } from '../store/store.ts';
 import { fileOf, openingOf, readOpened } from './readOpened.ts';
+import { withPicturesBeside } from './readPictures.ts';
 
 /** Opens what someone else wrote over the open document's file. The work here goes into a recovery copy first. */
 export async function openTheirs(store: AppStore, host: Host, name: string): Promise<void> {
@@ -17,7 +18,8 @@ export async function openTheirs(store: AppStore, host: Host, name: string): Pro
   if (!answer.ok) return say('refusal', answer.message);
   const read = answer.value && readOpened(store, answer.value);
   if (!answer.value || !read) return;
-  store.getState().openProject(read.project, fileOf(answer.value), openingOf(answer.value));
+  const { project } = await withPicturesBeside(host, answer.value.handle, read.project);
+  store.getState().openProject(project, fileOf(answer.value), openingOf(answer.value));
   say(
     'plain',
     `Opened ${name} as it is on the disk. Your own changes are in a recovery copy, offered at the next start.`,

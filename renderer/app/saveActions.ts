@@ -1,37 +1,61 @@
+import { type PictureFile, splitPictures } from '../../core/document/pictureFiles.ts';
 import { serialiseProject } from '../../core/document/save.ts';
-import type { Project } from '../../core/model/project.ts';
 import type { Host, Response, Saved } from '../../electron/contract.ts';
 import { ask } from '../store/questions.ts';
-import type { AppStore } from '../store/store.ts';
+import type { AppState, AppStore } from '../store/store.ts';
 import { told } from '../ui/told.ts';
 import { fileStem } from './fileActions.ts';
 import { openTheirs } from './openTheirs.ts';
 import { refreshRecents } from './recents.ts';
 
-/** Saves to the document's file, or asks for one. Returns whether the document is saved. */
-export async function saveFile(store: AppStore, host: Host, overwrite = false): Promise<boolean> {
-  const { file, project } = store.getState();
-  if (!file?.handle) return saveFileAs(store, host);
-  const answer = await host.save({ handle: file.handle, text: serialiseProject(project), overwrite });
-  if (!answer.ok) return afterFailure(store, host, answer.message, () => saveFile(store, host, overwrite));
-  if (answer.value.kind === 'changed-on-disk') return settleConflict(store, host, answer.value);
-  return saved(store, host, project, answer.value);
+/** Saves under way, by store: a second press of the key waits for the first instead of racing it to the file. */
+const underWay = new WeakMap<AppStore, Promise<boolean>>();
+
+function oneAtATime(store: AppStore, work: () => Promise<boolean>): Promise<boolean> {
+  const running = underWay.get(store);
+  if (running) return running;
+  const started = work().finally(() => underWay.delete(store));
+  underWay.set(store, started);
+  return started;
 }
+
+/** Saves to the document's file, or asks for one. Returns whether the document is saved. */
+export const saveFile = (store: AppStore, host: Host): Promise<boolean> =>
+  oneAtATime(store, () => save(store, host, false));
 
 /** Saves to a file the user chooses. Returns whether the document is saved. */
-export async function saveFileAs(store: AppStore, host: Host): Promise<boolean> {
-  const { file, project } = store.getState();
-  const suggestedName = file?.name ?? `${fileStem(project)}.backstay`;
-  const answer = await host.saveAs({ suggestedName, text: serialiseProject(project) });
-  if (!answer.ok) return afterFailure(store, host, answer.message, () => saveFileAs(store, host));
-  return answer.value !== null && saved(store, host, project, answer.value);
+export const saveFileAs = (store: AppStore, host: Host): Promise<boolean> =>
+  oneAtATime(store, () => saveAs(store, host));
+
+async function save(store: AppStore, host: Host, overwrite: boolean): Promise<boolean> {
+  const { file, project, documentId } = store.getState();
+  if (!file?.handle) return saveAs(store, host);
+  const answer = await host.save({ handle: file.handle, text: serialiseProject(project), overwrite });
+  if (!answer.ok) return afterFailure(store, host, answer.message, () => save(store, host, overwrite));
+  if (answer.value.kind === 'changed-on-disk') return settleConflict(store, host, answer.value);
+  return saved(store, host, { project, documentId }, answer.value);
 }
 
-function saved(store: AppStore, host: Host, project: Project, { handle, name, notes = [] }: Saved): true {
-  store.getState().markSaved(project, { handle, name, seenAt: new Date().toISOString() });
+async function saveAs(store: AppStore, host: Host): Promise<boolean> {
+  const { file, project, documentId } = store.getState();
+  const suggestedName = file?.name ?? `${fileStem(project)}.backstay`;
+  const answer = await host.saveAs({ suggestedName, text: serialiseProject(project) });
+  if (!answer.ok) return afterFailure(store, host, answer.message, () => saveAs(store, host));
+  return answer.value !== null && saved(store, host, { project, documentId }, answer.value);
+}
+
+function saved(
+  store: AppStore,
+  host: Host,
+  { project, documentId }: Pick<AppState, 'project' | 'documentId'>,
+  { handle, name, notes = [] }: Saved,
+): boolean {
+  // Another document may have come meanwhile, and must not be taken for this file's.
+  const isStillOpen = store.getState().documentId === documentId;
+  if (isStillOpen) store.getState().markSaved(project, { handle, name, seenAt: new Date().toISOString() });
   store.getState().say({ tone: 'plain', text: told(`Saved ${name}`, notes) });
   void refreshRecents(store, host);
-  return true;
+  return isStillOpen;
 }
 
 /** Nothing is lost by a failed save: the work stays open and in its recovery copy, and the user decides how to go on. */
@@ -45,7 +69,7 @@ async function afterFailure(
   const name = store.getState().file?.name ?? '';
   const choice = await ask(store, { kind: 'save-failed', name, reason });
   if (choice === 'again') return again();
-  return choice === 'save-as' && saveFileAs(store, host);
+  return choice === 'save-as' && saveAs(store, host);
 }
 
 type Changed = Extract<Extract<Response<'save'>, { ok: true }>['value'], { kind: 'changed-on-disk' }>;
@@ -54,8 +78,8 @@ async function settleConflict(store: AppStore, host: Host, { name, modifiedAt }:
   store.getState().say({ tone: 'refusal', text: `Not saved: ${name} was changed by someone else.` });
   const seenAt = store.getState().file?.seenAt ?? '';
   const choice = await ask(store, { kind: 'changed-on-disk', name, modifiedAt, seenAt });
-  if (choice === 'overwrite') return saveFile(store, host, true);
-  if (choice === 'save-as') return saveFileAs(store, host);
+  if (choice === 'overwrite') return save(store, host, true);
+  if (choice === 'save-as') return saveAs(store, host);
   if (choice === 'theirs') await openTheirs(store, host, name);
   return false;
 }

@@ -111,6 +111,35 @@ describe('saving', () => {
     expect(store.getState().message?.text).toBe('Saved n. The version before could not be kept.');
   });
 
+  it('waits for a save under way instead of racing it', async () => {
+    const store = changedFile();
+    let saves = 0;
+    const host = fakeHost({
+      save: async () => {
+        saves += 1;
+        return saved('mine.backstay');
+      },
+    });
+    expect(await Promise.all([saveFile(store, host), saveFile(store, host)])).toEqual([true, true]);
+    expect(saves).toBe(1);
+    retitle(store, 'Later');
+    expect(await saveFile(store, host)).toBe(true);
+    expect(saves).toBe(2);
+  });
+
+  it('never gives one document’s file to another that came while it was being saved', async () => {
+    const store = changedFile();
+    const host = fakeHost({
+      save: async () => {
+        store.getState().openProject(boat('Other'), null);
+        return saved('mine.backstay');
+      },
+    });
+    expect(await saveFile(store, host)).toBe(false);
+    expect(store.getState().project.boat.name).toBe('Other');
+    expect(store.getState().file).toBeNull();
+  });
+
   it('is not saved when the user closes the save dialog', async () => {
     const store = freshStore();
     retitle(store, 'New');
