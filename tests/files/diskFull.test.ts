@@ -71,7 +71,7 @@ describe('a disk filled to the brim', () => {
   it.skipIf(!canMount)('and a drive that has become read-only says so (needs the right to mount)', () => {
     const run = `'${process.execPath}' '${child}' save-once '${folder}' 5`;
     const prepare = `cp '${file}' '${child}.boat'; ${mountSmall('2m')}; cp '${child}.boat' '${file}'`;
-    const said = inOwnMounts(`${prepare}; mount -o remount,ro '${folder}'; ${run}; cmp '${child}.boat' '${file}'`);
+    const said = inOwnMounts(`${prepare}; mount -o remount,bind,ro '${folder}'; ${run}; cmp '${child}.boat' '${file}'`);
     expect(JSON.parse(said ?? '')).toEqual({
       save:
         'boat.backstay could not be written: the drive is read-only. Your work is still open here. ' +

@@ -13,7 +13,7 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { MAX_DOCUMENT_BYTES, openedSchema, savedOrChangedSchema, savedSchema } from '../../../electron/contract.ts';
 import { DocumentTable } from '../../../electron/node/documents.ts';
 import { MACHINE_PARTS } from '../../../electron/node/files/parts.ts';
@@ -29,6 +29,7 @@ beforeEach(() => {
   writeFileSync(file, 'first');
   documents = new DocumentTable();
 });
+afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 const text = (path = file): string => readFileSync(path, 'utf8');
 const sentence = (work: Promise<unknown>): Promise<string> =>

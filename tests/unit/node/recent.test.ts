@@ -1,7 +1,7 @@
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { recentFileSchema } from '../../../electron/contract.ts';
 import { MACHINE_PARTS } from '../../../electron/node/files/parts.ts';
 import { MAX_RECENT, RecentFiles } from '../../../electron/node/recent.ts';
@@ -23,6 +23,7 @@ beforeEach(() => {
   list = join(folder, 'app data', 'recent.json');
   now = Date.UTC(2026, 10, 26);
 });
+afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 describe('recent files', () => {
   it('are remembered over a restart, the latest first, by ids that tell no path', async () => {

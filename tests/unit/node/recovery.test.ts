@@ -1,7 +1,16 @@
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, statSync, utimesSync, writeFileSync } from 'node:fs';
+import {
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { beforeEach, describe, expect, it } from 'vitest';
+import { dirname, join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { recoverySchema } from '../../../electron/contract.ts';
 import { MACHINE_PARTS } from '../../../electron/node/files/parts.ts';
 import {
@@ -31,6 +40,7 @@ beforeEach(() => {
   folder = join(mkdtempSync(join(tmpdir(), 'backstay-recovery-')), 'app data', 'recovery');
   now = NOON;
 });
+afterEach(() => rmSync(dirname(dirname(folder)), { recursive: true, force: true }));
 
 describe('recovery copies', () => {
   it('come back as they were kept, to the letter, for the next start', async () => {

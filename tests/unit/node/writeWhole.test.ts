@@ -7,6 +7,7 @@ import {
   readdirSync,
   readFileSync,
   readlinkSync,
+  rmSync,
   statSync,
   symlinkSync,
   utimesSync,
@@ -14,7 +15,7 @@ import {
 } from 'node:fs';
 import { hostname, tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
-import { beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { previousName, temporaryName } from '../../../electron/node/files/names.ts';
 import { MACHINE_PARTS } from '../../../electron/node/files/parts.ts';
 import { RENAME_PAUSES_MS, writeWhole } from '../../../electron/node/files/writeWhole.ts';
@@ -26,6 +27,7 @@ beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), 'backstay-write-'));
   file = join(folder, 'boat.backstay');
 });
+afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 const text = (path: string): string => readFileSync(path, 'utf8');
