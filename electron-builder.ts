@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import type { Configuration } from 'electron-builder';
+import { closeTransport } from './packaging/macosDescription.ts';
 
 // How the installers are made; `npm run dist` and electron-builder itself read this. Nothing here sends anything anywhere:
 // no publishing, no update channel, no telemetry.
@@ -34,6 +35,9 @@ const configuration: Configuration = {
 
   // The bundles hold every module: none is to be gathered, rebuilt or installed.
   beforeBuild: async () => false,
+  afterPack: async ({ electronPlatformName, appOutDir }) => {
+    if (electronPlatformName === 'darwin') await closeTransport(appOutDir);
+  },
   publish: null,
 
   // Every fuse is said, so that no change of default changes the program.
@@ -92,6 +96,14 @@ const configuration: Configuration = {
     hardenedRuntime: true,
     gatekeeperAssess: false,
     entitlements: fromRoot('packaging/resources/entitlements.mac.plist'),
+    // Electron's own description asks for these; the program uses none of them. null takes an entry out.
+    extendInfo: {
+      NSAudioCaptureUsageDescription: null,
+      NSBluetoothAlwaysUsageDescription: null,
+      NSBluetoothPeripheralUsageDescription: null,
+      NSCameraUsageDescription: null,
+      NSMicrophoneUsageDescription: null,
+    },
     entitlementsInherit: fromRoot('packaging/resources/entitlements.mac.plist'),
   },
   dmg: { writeUpdateInfo: false },

@@ -1,14 +1,14 @@
 import { execFileSync } from 'node:child_process';
 import { existsSync, readdirSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { join, relative, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { Platform } from 'electron-builder';
+import { Arch, Platform } from 'electron-builder';
 import { ROOT } from '../electron/node/paths.ts';
 import { makePackage, packageFaults, type Unpacked } from './package.ts';
-import { writeStandInDistribution } from './standInDistribution.ts';
+import { SYSTEMS, writeStandInDistribution } from './standIn/distributions.ts';
 
-// `npm run dist`: the installers of the system it runs on. `npm run pack`: the folder an installer would be made of, over a
-// stand-in for the Electron runtime, where that cannot be fetched. Both read back what was made and fail on any fault.
+// `npm run dist`: the installers of the system it runs on. `npm run pack`: the folders that installers would be made of, for
+// every system, over a stand-in for the Electron runtime. Both read back what was made and fail on any fault.
 
 const USAGE = 'npm run dist -- [--dir] [--signed] [--out FOLDER]   or   npm run pack -- [--out FOLDER]';
 
@@ -46,25 +46,35 @@ function setBuildTime(): void {
   }
 }
 
+const packForThisSystem = (out: string): Promise<string[]> =>
+  makePackage({
+    out,
+    targets: Platform.current().createTarget(asked.dir ? 'dir' : undefined),
+    signed: asked.signed,
+  });
+
+async function packOverStandIns(out: string): Promise<string[]> {
+  const standIn = (system: string): string => join(`${out}-stand-in-electron`, system);
+  for (const system of SYSTEMS) await writeStandInDistribution(system, standIn(system));
+  const targets = new Map([
+    ...Platform.LINUX.createTarget('dir', Arch.x64),
+    ...Platform.WINDOWS.createTarget('dir', Arch.x64),
+    ...Platform.MAC.createTarget('dir', Arch.arm64),
+  ]);
+  return makePackage({ out, targets, signed: false, electronDist: standIn });
+}
+
 async function main(): Promise<void> {
   if (asked.help) return console.log(USAGE);
   const out = resolve(asked.out);
   setBuildTime();
-  const isStandIn = asked['stand-in'];
-  const electronDist = `${out}-stand-in-electron`;
-  if (isStandIn) await writeStandInDistribution(electronDist);
-  const platform = isStandIn ? Platform.LINUX : Platform.current();
-  const made = await makePackage({
-    out,
-    targets: platform.createTarget(isStandIn || asked.dir ? 'dir' : undefined),
-    signed: asked.signed,
-    ...(isStandIn ? { electronDist } : {}),
-  });
+  const made = asked['stand-in'] ? await packOverStandIns(out) : await packForThisSystem(out);
   const programs = unpackedIn(out);
   const faults = programs.length === 0 ? ['No packed program was found.'] : [];
-  for (const program of programs) faults.push(...(await packageFaults(program)));
+  for (const program of programs)
+    faults.push(...(await packageFaults(program)).map((fault) => `${relative(out, program.executable)}: ${fault}`));
   for (const fault of faults) console.error(fault);
-  for (const path of made) console.log(path);
+  for (const path of [...made, ...programs.map(({ executable }) => executable)]) console.log(path);
   console.log(faults.length === 0 ? `Packed and read back: ${out}` : `${faults.length} faults; do not ship this.`);
   process.exitCode = faults.length === 0 ? 0 : 1;
 }

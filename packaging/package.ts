@@ -7,6 +7,7 @@ import { ROOT } from '../electron/node/paths.ts';
 import configuration from '../electron-builder.ts';
 import { archiveFaults, readArchive } from './archive.ts';
 import { fuseFaults } from './fuses.ts';
+import { integrityFaults } from './integrity.ts';
 import { startFaults } from './startCheck.ts';
 
 /** What of package.json goes along; the rest is for those who build. */
@@ -16,8 +17,8 @@ export interface PackageOrder {
   /** Folder that everything is made in; emptied first. */
   readonly out: string;
   readonly targets: ReturnType<Platform['createTarget']>;
-  /** Folder of an Electron distribution to use instead of the one electron-builder fetches. */
-  readonly electronDist?: string;
+  /** Folder of the Electron distribution to use for a system (as Node names it) instead of the one electron-builder fetches. */
+  readonly electronDist?: (system: string) => string;
   /** Refuse to make anything that is not signed. */
   readonly signed: boolean;
 }
@@ -37,7 +38,7 @@ export async function makePackage({ out, targets, electronDist, signed }: Packag
     ...configuration,
     directories: { ...configuration.directories, output: out },
     forceCodeSigning: signed,
-    ...(electronDist === undefined ? {} : { electronDist }),
+    ...(electronDist === undefined ? {} : { electronDist: ({ platformName }) => electronDist(platformName) }),
   };
   return build({ projectDir: app, targets, config });
 }
@@ -48,11 +49,12 @@ export interface Unpacked {
   readonly executable: string;
 }
 
-/** What is wrong with a packed program, as sentences: its archive, its fuses, its start. */
+/** What is wrong with a packed program, as sentences: its archive, its fuses, its hash of the archive, its start. */
 export async function packageFaults({ asar, executable }: Unpacked): Promise<string[]> {
   return [
     ...archiveFaults(readArchive(asar), [ROOT, homedir()]),
     ...(await fuseFaults(executable)),
+    ...integrityFaults(asar, executable),
     ...startFaults(asar),
   ];
 }

@@ -4,15 +4,17 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { createPackage, extractAll } from '@electron/asar';
+import { NtExecutable, NtExecutableResource, Resource } from 'resedit';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { ROOT } from '../../../electron/node/paths.ts';
 import { type ArchivedFile, archiveFaults, readArchive } from '../../../packaging/archive.ts';
 import { fuseFaults } from '../../../packaging/fuses.ts';
-import { writeStandInDistribution } from '../../../packaging/standInDistribution.ts';
+import { integrityFaults } from '../../../packaging/integrity.ts';
+import { SYSTEMS, writeStandInDistribution } from '../../../packaging/standIn/distributions.ts';
 import { startFaults } from '../../../packaging/startCheck.ts';
 
-// The program is packed twice by the command itself, over a stand-in for the Electron runtime, and what was written is read
-// back. The stand-in shows what electron-builder does with our files, not how Electron runs them (docs/release.md).
+// The program is packed twice by the command itself, for every system over a stand-in for the Electron runtime, and what was
+// written is read back. The stand-in shows what electron-builder does with our files, not how Electron runs them (docs/release.md).
 
 const work = mkdtempSync(join(tmpdir(), 'backstay-pack-'));
 const PACK_LIMIT_MS = 180_000;
@@ -20,7 +22,7 @@ const PACK_LIMIT_MS = 180_000;
 function pack(name: string): string {
   const out = join(work, name);
   execFileSync('npx', ['tsx', 'packaging/pack.ts', '--stand-in', '--out', out], { cwd: ROOT, stdio: 'pipe' });
-  return join(out, 'linux-unpacked');
+  return out;
 }
 
 /** Every file of a folder by its path within, with the hash of its bytes. */
@@ -36,11 +38,14 @@ function hashes(folder: string): [string, string][] {
     ]);
 }
 
+let out = '';
+let again = '';
+/** The program as packed for Linux. */
 let first = '';
-let second = '';
 beforeAll(() => {
-  first = pack('first');
-  second = pack('a-second-folder');
+  out = pack('first');
+  again = pack('a-second-folder');
+  first = join(out, 'linux-unpacked');
 }, PACK_LIMIT_MS);
 afterAll(() => rmSync(work, { recursive: true, force: true }));
 
@@ -109,8 +114,56 @@ describe('the packed program', () => {
   });
 
   it('is the same, byte for byte, when it is made again elsewhere', () => {
-    expect(hashes(join(second, '../app'))).toEqual(hashes(join(first, '../app')));
-    expect(hashes(second)).toEqual(hashes(first));
+    for (const folder of ['app', 'linux-unpacked', 'win-unpacked', 'mac-arm64'])
+      expect(hashes(join(again, folder)), folder).toEqual(hashes(join(out, folder)));
+  });
+});
+
+describe('the program packed for Windows', () => {
+  const exe = (): string => join(out, 'win-unpacked/Backstay.exe');
+
+  it('holds the same archive, and knows it by its hash', () => {
+    const asar = join(out, 'win-unpacked/resources/app.asar');
+    expect(readFileSync(asar).equals(readFileSync(asarOf(first)))).toBe(true);
+    expect(integrityFaults(asar, exe())).toEqual([]);
+  });
+
+  it('has every fuse as it must be', async () => expect(await fuseFaults(exe())).toEqual([]));
+
+  it('carries our name, version and icon', () => {
+    const { entries } = NtExecutableResource.from(NtExecutable.from(readFileSync(exe())));
+    const [version] = Resource.VersionInfo.fromEntries(entries);
+    expect(version?.getStringValues({ lang: 1033, codepage: 1200 })).toMatchObject({
+      ProductName: 'Backstay',
+      LegalCopyright: 'Copyright © 2026 The Backstay authors',
+    });
+    expect(Resource.IconGroupEntry.fromEntries(entries)[0]?.icons.length).toBe(7);
+  });
+});
+
+describe('the program packed for macOS', () => {
+  const app = (): string => join(out, 'mac-arm64/Backstay.app');
+  const description = (): string => readFileSync(join(app(), 'Contents/Info.plist'), 'utf8');
+
+  it('holds the same archive, and knows it by its hash', () => {
+    const asar = join(app(), 'Contents/Resources/app.asar');
+    expect(readFileSync(asar).equals(readFileSync(asarOf(first)))).toBe(true);
+    expect(integrityFaults(asar, app())).toEqual([]);
+  });
+
+  it('has every fuse as it must be', async () => expect(await fuseFaults(app())).toEqual([]));
+
+  it('opens .backstay files, with icons of its own', () => {
+    expect(description()).toMatch(/<key>CFBundleTypeExtensions<\/key>\s*<array>\s*<string>backstay<\/string>/);
+    for (const name of ['icon.icns', 'backstay.icns']) {
+      expect(description()).toContain(`<string>${name}</string>`);
+      expect(readFileSync(join(app(), 'Contents/Resources', name)).toString('latin1', 0, 4)).toBe('icns');
+    }
+  });
+
+  it('asks for no camera, microphone or Bluetooth, and no exception to secure transport', () => {
+    expect(description()).not.toMatch(/UsageDescription|NSAppTransportSecurity/);
+    expect(description()).toContain('<key>NSHumanReadableCopyright</key>');
   });
 });
 
@@ -147,11 +200,31 @@ describe('the check of an archive', () => {
   });
 });
 
+describe('the check of the archive’s hash', () => {
+  it('sees that an archive was changed after it was packed, and a program that knows none', async () => {
+    const folder = join(work, 'changed-after');
+    extractAll(asarOf(first), folder);
+    writeFileSync(join(folder, 'dist/electron/preload.cjs'), 'changed');
+    await createPackage(folder, `${folder}.asar`);
+    for (const executable of ['win-unpacked/Backstay.exe', 'mac-arm64/Backstay.app'])
+      expect(integrityFaults(`${folder}.asar`, join(out, executable)).join()).toContain('hash of another archive');
+    const runtime = join(work, 'knows-none');
+    await writeStandInDistribution('win32', runtime);
+    expect(integrityFaults(asarOf(first), join(runtime, 'electron.exe')).join()).toContain('carries no hash');
+  });
+});
+
+/** Run-as-node, node options, inspect and file privileges are on; cookie encryption, integrity and asar-only are off. */
+const NOT_AS_WANTED = 7;
+
 describe('the check of the fuses', () => {
-  it('names each that still stands as Electron is delivered', async () => {
-    const runtime = join(work, 'as-delivered');
-    await writeStandInDistribution(runtime);
-    expect((await fuseFaults(join(runtime, 'electron'))).length).toBe(7);
+  it('names each that still stands as Electron is delivered, on any system', async () => {
+    const binaries = { linux: 'electron', win32: 'electron.exe', darwin: 'Electron.app' };
+    for (const system of SYSTEMS) {
+      const runtime = join(work, 'as-delivered', system);
+      await writeStandInDistribution(system, runtime);
+      expect((await fuseFaults(join(runtime, binaries[system]))).length, system).toBe(NOT_AS_WANTED);
+    }
   });
 
   it('refuses a binary without a fuse wire', async () => {

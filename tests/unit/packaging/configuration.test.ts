@@ -1,17 +1,14 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { validateConfiguration } from 'app-builder-lib/out/util/config/config.js';
-import { DebugLogger } from 'builder-util';
 import { describe, expect, it } from 'vitest';
 import configuration from '../../../electron-builder.ts';
+import { withoutTransportExceptions } from '../../../packaging/macosDescription.ts';
+
+// That electron-builder takes the configuration as valid, and what it makes of it, is in archive.test.ts.
 
 const resources = configuration.directories?.buildResources ?? '';
 
 describe('how installers are made', () => {
-  it("passes electron-builder's own schema", async () => {
-    await validateConfiguration(configuration, new DebugLogger(false));
-  });
-
   it('makes what each system installs', () => {
     expect(configuration.linux?.target).toEqual(['AppImage', 'deb']);
     expect(configuration.win?.target).toEqual([{ target: 'nsis', arch: ['x64'] }]);
@@ -40,5 +37,23 @@ describe('how installers are made', () => {
     expect(association?.ext).toBe('backstay');
     for (const file of ['backstay.ico', 'backstay.icns', 'icon.ico', 'icon.icns', 'icons/512x512.png'])
       expect(existsSync(resolve(resources, file)), file).toBe(true);
+  });
+});
+
+describe('the description of the macOS bundle', () => {
+  const rest = '<dict>\n<key>A</key>\n<string>1</string>';
+
+  it('loses its exceptions to secure transport, nested as they are, and nothing else', () => {
+    const exceptions =
+      '<key>NSAppTransportSecurity</key>\n<dict><key>X</key><dict><key>Y</key><dict></dict></dict><true/></dict>';
+    const after = '<key>Z</key>\n<dict></dict>\n</dict>';
+    expect(withoutTransportExceptions(`${rest}\n${exceptions}\n${after}`)).toBe(`${rest}\n${after}`);
+  });
+
+  it('stays as it is when it has none, and is refused when it breaks off within them', () => {
+    expect(withoutTransportExceptions(`${rest}</dict>`)).toBe(`${rest}</dict>`);
+    expect(() => withoutTransportExceptions('<key>NSAppTransportSecurity</key><dict><dict></dict>')).toThrow(
+      'ends within',
+    );
   });
 });
