@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { app, BrowserWindow, dialog, ipcMain, Menu, nativeTheme, protocol, screen, session, shell } from 'electron';
+import type { RecentFile } from '../contract.ts';
 import { answered, DocumentTable, writeWhole } from '../node/documents.ts';
 import { RecentFiles } from '../node/recent.ts';
 import { RecoveryStore } from '../node/recovery/recovery.ts';
@@ -23,7 +24,7 @@ const logFile = join(app.getPath('logs'), 'backstay.log');
 
 const log = fileLog(logFile, () => new Date());
 const recovery = new RecoveryStore(data('recovery'));
-const recents = new RecentFiles(data('recent.json'));
+const recentFiles = new RecentFiles(data('recent.json'));
 const windows = new Windows({
   dialog,
   log,
@@ -47,7 +48,7 @@ const parts: HandlerParts = {
   ipcMain,
   documents: new DocumentTable(),
   recovery,
-  recents,
+  recents: recentFiles,
   about: {
     version: app.getVersion(),
     electron: process.versions.electron ?? '',
@@ -76,16 +77,18 @@ const parts: HandlerParts = {
   recentsChanged: () => void showMenu(),
 };
 
-async function showMenu(): Promise<void> {
+function setMenu(recents: readonly RecentFile[]): void {
   const template = menuTemplate({
     isMac: process.platform === 'darwin',
-    recents: await recents.list(),
+    recents,
     send: (command) => (windows.current ?? windows.open()).tell('menu', command),
     newWindow: () => void windows.open(),
-    forgetRecents: () => void recents.clear().then(showMenu),
+    forgetRecents: () => void recentFiles.clear().then(showMenu),
   });
   Menu.setApplicationMenu(Menu.buildFromTemplate(template));
 }
+
+const showMenu = async (): Promise<void> => setMenu(await recentFiles.list());
 
 /** Opens a file the file manager, a second start or the command line has named. */
 async function openFromOutside(path: string): Promise<void> {
@@ -106,6 +109,8 @@ function ready(): void {
     const background = backgroundFor(nativeTheme.shouldUseDarkColors);
     for (const { window } of windows.all) window.setBackgroundColor(background);
   });
+  // At once, because a drive that is not there makes the list of recent files wait, and the system's own menu has more.
+  setMenu([]);
   void showMenu();
   log('start', { version: app.getVersion(), platform: process.platform });
   windows.open();
@@ -116,6 +121,7 @@ process.on('uncaughtException', (error) => log('fault', { kind: error.name }));
 process.on('unhandledRejection', (error) => log('fault', { kind: error instanceof Error ? error.name : 'unknown' }));
 
 app.enableSandbox();
+if (process.platform === 'win32') app.setAppUserModelId('desktop.backstay');
 // No name is ever looked up, whatever part of the browser should ask.
 app.commandLine.appendSwitch('host-resolver-rules', 'MAP * ~NOTFOUND');
 protocol.registerSchemesAsPrivileged([

@@ -37,12 +37,16 @@ export function windowOptions(
 export const backgroundFor = (isDark: boolean): string => (isDark ? '#242629' : '#f7f4ec');
 
 /** Keeps a page where it is: no navigation, no new windows, no embedded pages. */
-export function confine(contents: Pick<WebContents, 'on' | 'setWindowOpenHandler'>): void {
+export function confine(
+  contents: Pick<WebContents, 'on' | 'setWindowOpenHandler' | 'setWebRTCIPHandlingPolicy'>,
+): void {
   contents.on('will-navigate', (event) => event.preventDefault());
   contents.on('will-frame-navigate', (event) => event.preventDefault());
   contents.on('will-redirect', (event) => event.preventDefault());
   contents.on('will-attach-webview', (event) => event.preventDefault());
   contents.setWindowOpenHandler(() => ({ action: 'deny' }));
+  // The one way to a network that neither the page's policy nor the session's filter of requests covers.
+  contents.setWebRTCIPHandlingPolicy('disable_non_proxied_udp');
 }
 
 /** The app asks for no permission and no device, so every one is refused. */

@@ -62,6 +62,8 @@ export class WebContents extends EventEmitter implements PageOwner {
     this.#onOpen = handler;
   }
 
+  setWebRTCIPHandlingPolicy(): void {}
+
   forcefullyCrashRenderer(): void {
     void this.#page.then(async (page) => {
       const session = await page.context().newCDPSession(page);

@@ -16,7 +16,8 @@ export function pageScript(preload: string): string {
     for (let i = 0; i < part.length; i += 32768) text += String.fromCharCode(...part.subarray(i, i + 32768));
     return { $bytes: btoa(text) };
   });
-  const unpack = (text) => JSON.parse(text);
+  const unpack = (text) => JSON.parse(text, (_key, part) =>
+    typeof part?.$bytes === 'string' ? Uint8Array.from(atob(part.$bytes), (letter) => letter.charCodeAt(0)) : part);
   const invoke = globalThis.${PAGE_SIDE}Invoke;
   const electron = {
     contextBridge: {

@@ -158,6 +158,7 @@ describe('window', () => {
       setWindowOpenHandler: (handler) => {
         answer = handler({} as never);
       },
+      setWebRTCIPHandlingPolicy: (policy) => expect(policy).toBe('disable_non_proxied_udp'),
     });
     for (const name of ['will-navigate', 'will-frame-navigate', 'will-redirect', 'will-attach-webview']) {
       let prevented = false;
