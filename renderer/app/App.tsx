@@ -19,6 +19,7 @@ import { PartsList } from '../parts/PartsList.tsx';
 import { useApp } from '../store/context.ts';
 import { DropTarget } from '../welcome/DropTarget.tsx';
 import { OpenProgress } from '../welcome/OpenProgress.tsx';
+import { StartCard } from '../welcome/StartCard.tsx';
 import { Tour } from '../welcome/Tour.tsx';
 import { useDialog } from './AppDialog.tsx';
 import { CommandPalette } from './CommandPalette.tsx';
@@ -48,6 +49,7 @@ export function App() {
         <StatusLine />
       </div>
       <Tour />
+      <StartCard />
       <Dialogs />
       <OpenProgress />
       <DropTarget />

@@ -41,7 +41,9 @@ void refreshRecents(store, host);
 void offerRecoveries(store, host).then(() => {
   const isTest = new URLSearchParams(location.search).get('test') === '1';
   // Whoever came with a document of their own has work to do; the tour waits for another day.
-  if (!store.getState().preferences.tourSeen && !isTest && !wasOpenedOutside) store.getState().setView({ tourStep: 0 });
+  if (isTest || wasOpenedOutside) return;
+  const { preferences, setView } = store.getState();
+  setView(preferences.tourSeen ? { isStarting: true } : { tourStep: 0 });
 });
 
 const root = document.getElementById('root');

@@ -137,6 +137,7 @@ export function createAppStore(project: Project, preferences: Preferences): AppS
         savedProject: opening.isUnsaved ? { ...opened } : opened,
         file,
         documentId: opening.documentId ?? crypto.randomUUID(),
+        isStarting: false,
         history: EMPTY_HISTORY,
         selection: [],
         eventId: null,

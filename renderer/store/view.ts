@@ -107,6 +107,8 @@ export interface ViewState {
   readonly openProgress: OpenProgress | null;
   /** Page of the help shown or last shown. */
   readonly helpPage: string | null;
+  /** A start without a document, until one is opened or the user says otherwise. */
+  readonly isStarting: boolean;
   /** Stop of the tour shown, from 0; null when the tour is not on. */
   readonly tourStep: number | null;
 }
@@ -131,5 +133,6 @@ export const INITIAL_VIEW: ViewState = {
   recents: [],
   openProgress: null,
   helpPage: null,
+  isStarting: false,
   tourStep: null,
 };

@@ -1,7 +1,10 @@
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
 import { TOUR_STEPS } from '../../renderer/welcome/tourSteps.ts';
 import { dragFile } from './browserDisk.ts';
+import { giveBridge } from './fakeBridge.ts';
 import { panelTab } from './support.ts';
 
 // The first start, the tour, the help and About.
@@ -9,7 +12,7 @@ import { panelTab } from './support.ts';
 const tour = (page: Page) => page.getByRole('region', { name: 'Tour' });
 
 async function start(page: Page): Promise<void> {
-  await page.goto('/');
+  await page.goto('./');
   await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
 }
 
@@ -93,6 +96,52 @@ test('About tells the version, sends nothing, and lists the licences of what is 
   await react.locator('summary').click();
   await expect(react).toContainText('Permission is hereby granted');
   expect(elsewhere).toEqual([]);
+});
+
+const PELLUNA = readFileSync(resolve(import.meta.dirname, '../../assets/demo/pelluna.backstay'), 'utf8');
+const RECENTS = [
+  { id: 'r1', name: 'pelluna.backstay', folder: 'boats', lastUsed: '2026-05-03T10:00:00Z', missing: false },
+  { id: 'r2', name: 'gone.backstay', folder: 'stick', lastUsed: '2026-05-01T10:00:00Z', missing: true },
+];
+
+test('on the desktop the files used last are offered at the start and in the File menu', async ({ page }) => {
+  await giveBridge(page, RECENTS, PELLUNA);
+  await start(page);
+  const card = page.getByRole('region', { name: 'Go on with' });
+  await expect(card.getByRole('button', { name: /^gone\.backstay/ })).toContainText('Not there now');
+  await card.getByRole('button', { name: /^gone\.backstay/ }).click();
+  await expect(page.getByRole('status').first()).toContainText('gone.backstay is not there now.');
+  await card.getByRole('button', { name: /^pelluna\.backstay/ }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('Pelluna');
+  await expect(card).toHaveCount(0);
+
+  await page.getByRole('button', { name: 'File', exact: true }).click();
+  await page.getByRole('menuitem', { name: 'Open recent' }).click();
+  await expect(page.getByRole('menuitem', { name: /^gone\.backstay/ })).toContainText('Not there now');
+  await page.getByRole('menuitem', { name: 'Clear this list' }).click();
+  await expect(page.getByRole('status').first()).toContainText('The list of recent files is empty');
+  await page.getByRole('button', { name: 'File', exact: true }).click();
+  await expect(page.getByRole('menuitem', { name: /^Open…/ })).toBeVisible();
+  await expect(page.getByRole('menuitem', { name: 'Open recent' })).toHaveCount(0);
+  await page.keyboard.press('Escape');
+
+  await page.getByRole('button', { name: 'Help', exact: true }).click();
+  await page.getByRole('menuitem', { name: 'About Backstay' }).click();
+  const about = page.getByRole('dialog', { name: 'About Backstay' });
+  await expect(about).toContainText('Version 9.8.7, Electron 45.5.0, Chromium 140');
+  await about.getByRole('button', { name: 'Show the log file' }).click();
+  expect(await page.evaluate(() => window.__asked)).toContain('showLog');
+});
+
+test('an edit ends the start, and the card with it', async ({ page }) => {
+  await giveBridge(page, RECENTS, PELLUNA);
+  await start(page);
+  const card = page.getByRole('region', { name: 'Go on with' });
+  await expect(card).toBeVisible();
+  await page.keyboard.press('Alt+d');
+  await page.keyboard.press('Control+a');
+  await page.keyboard.press('ArrowUp');
+  await expect(card).toHaveCount(0);
 });
 
 for (const colorScheme of ['light', 'dark'] as const) {
