@@ -48,7 +48,16 @@ const parts: HandlerParts = {
   ipcMain,
   documents: new DocumentTable(),
   recovery,
-  recents: recentFiles,
+  // The system's own list as well: the jump list of Windows, the dock of a Mac.
+  recents: {
+    list: () => recentFiles.list(),
+    pathOf: (id) => recentFiles.pathOf(id),
+    add: async (path) => {
+      app.addRecentDocument(path);
+      await recentFiles.add(path);
+    },
+    clear: forgetRecents,
+  },
   about: {
     version: app.getVersion(),
     electron: process.versions.electron ?? '',
@@ -83,9 +92,14 @@ function setMenu(recents: readonly RecentFile[]): void {
     recents,
     send: (command) => (windows.current ?? windows.open()).tell('menu', command),
     newWindow: () => void windows.open(),
-    forgetRecents: () => void recentFiles.clear().then(showMenu),
+    forgetRecents: () => void forgetRecents().then(showMenu),
   });
   Menu.setApplicationMenu(Menu.buildFromTemplate(template));
+}
+
+async function forgetRecents(): Promise<void> {
+  app.clearRecentDocuments();
+  await recentFiles.clear();
 }
 
 const showMenu = async (): Promise<void> => setMenu(await recentFiles.list());

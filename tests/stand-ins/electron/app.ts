@@ -53,6 +53,9 @@ class App extends EventEmitter {
   }
 
   enableSandbox(): void {}
+  setAppUserModelId(): void {}
+  addRecentDocument(): void {}
+  clearRecentDocuments(): void {}
 
   /** The first process of a profile keeps a file with its number; a later one leaves its arguments for it and goes. */
   requestSingleInstanceLock(): boolean {
