@@ -2,6 +2,8 @@ import { z } from 'zod';
 
 /** Largest document the program reads, bytes; said in the refusal. */
 export const MAX_DOCUMENT_BYTES = 50_000_000;
+/** Largest picture that is kept beside a document, bytes. */
+export const MAX_PICTURE_BYTES = 4_000_000;
 /** Largest file the page may have exported or printed, bytes. */
 export const MAX_EXPORT_BYTES = 200_000_000;
 
@@ -9,6 +11,8 @@ export const MAX_EXPORT_BYTES = 200_000_000;
 const nothing = z.strictObject({});
 const documentText = z.string().max(MAX_DOCUMENT_BYTES);
 const fileName = z.string().max(1000);
+/** No path can be written with these letters. */
+const pictureFile = z.string().regex(/^[A-Za-z0-9-]{1,64}\.(png|jpg)$/);
 const title = z.string().max(MAX_DOCUMENT_BYTES);
 /** A name the machine gave to a file or a recovery copy; never a path. */
 const handle = z.string().max(200);
@@ -106,6 +110,19 @@ export const CHANNELS = {
   saveAs: {
     request: z.strictObject({ suggestedName: fileName, text: documentText }),
     response: done(savedSchema.nullable()),
+  },
+  /** A picture's file in the folder beside a document, by a name the document gives it; null where there is none. */
+  readBeside: {
+    request: z.strictObject({ handle, fileName: pictureFile }),
+    response: done(z.instanceof(Uint8Array).nullable()),
+  },
+  keepBeside: {
+    request: z.strictObject({
+      handle,
+      fileName: pictureFile,
+      bytes: z.instanceof(Uint8Array).refine((bytes) => bytes.byteLength <= MAX_PICTURE_BYTES, 'too large'),
+    }),
+    response: done(z.null()),
   },
   exportFile: {
     request: z.strictObject({

@@ -13,6 +13,11 @@ export function checkPictures(project: Project, report: Report): void {
   report.uniqueIds([{ path: ['pictures'], entries: pictures }]);
   report.uniqueIds([{ path: ['photos'], entries: project.photos ?? [] }]);
   pictures.forEach((picture, index) => {
+    if (picture.base64 === undefined) {
+      if (project.picturesBeside) return;
+      report.refuse(['pictures', index], 'The picture itself is missing.', 'Put it in again, or take the entry out.');
+      return;
+    }
     if (picture.base64.length % 4 !== 0) {
       report.refuse(
         ['pictures', index, 'base64'],
@@ -32,7 +37,7 @@ export function checkPictures(project: Project, report: Report): void {
       'Take the picture out, or put it in again.',
     );
   });
-  const bytes = pictures.reduce((sum, { base64 }) => sum + base64Bytes(base64), 0);
+  const bytes = pictures.reduce((sum, { base64 = '' }) => sum + base64Bytes(base64), 0);
   if (bytes > PICTURES_BYTES) {
     report.refuse(
       ['pictures'],

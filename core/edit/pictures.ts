@@ -72,6 +72,19 @@ export function scaleUnderlay(project: Project, { stem, stern }: UnderlayPoints)
   });
 }
 
+/** Whether the pictures travel in a folder beside the document, or in it. */
+export function setPicturesBeside(project: Project, isBeside: boolean): Project {
+  if ((project.picturesBeside ?? false) === isBeside) return project;
+  const { picturesBeside: _before, ...rest } = project;
+  const missing = isBeside ? [] : (project.pictures ?? []).filter(({ base64 }) => base64 === undefined);
+  if (missing.length > 0) {
+    throw new RefusedEdit(
+      `${missing.map(({ name }) => name).join(', ')} could not be found beside the document, so it cannot be put in: take it out first.`,
+    );
+  }
+  return isBeside ? { ...rest, picturesBeside: true } : rest;
+}
+
 /** Takes the picture from under the drawing, and out of the document where nothing else shows it. */
 export function removeUnderlay(project: Project): Project {
   const { underlay, ...rest } = project;
@@ -122,7 +135,7 @@ function newPicture(project: Project, { name, bytes }: NewPicture): Picture {
       `${name} is ${megabytes(bytes.length)}; a picture may be up to ${megabytes(PICTURE_BYTES)}. Make it smaller.`,
     );
   }
-  const known = (project.pictures ?? []).reduce((sum, { base64 }) => sum + base64Bytes(base64), 0);
+  const known = (project.pictures ?? []).reduce((sum, { base64 = '' }) => sum + base64Bytes(base64), 0);
   if (known + bytes.length > PICTURES_BYTES) {
     throw new RefusedEdit(
       `${name} would bring the pictures of this document to ${megabytes(known + bytes.length)}; up to ${megabytes(PICTURES_BYTES)} fit. Take one out first.`,
@@ -136,7 +149,13 @@ function newPicture(project: Project, { name, bytes }: NewPicture): Picture {
 /** Without pictures that nothing shows any more, and without empty lists. */
 function withUsedPictures(project: Project): Project {
   const used = new Set([project.underlay?.pictureId, ...(project.photos ?? []).map(({ pictureId }) => pictureId)]);
-  const { pictures = [], photos = [], ...rest } = project;
+  const { pictures = [], photos = [], picturesBeside, ...rest } = project;
   const kept = pictures.filter(({ id }) => used.has(id));
-  return { ...rest, ...(kept.length > 0 ? { pictures: kept } : {}), ...(photos.length > 0 ? { photos } : {}) };
+  const beside = picturesBeside && kept.length > 0 ? { picturesBeside } : {};
+  return {
+    ...rest,
+    ...beside,
+    ...(kept.length > 0 ? { pictures: kept } : {}),
+    ...(photos.length > 0 ? { photos } : {}),
+  };
 }

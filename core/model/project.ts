@@ -335,6 +335,8 @@ export const projectSchema = z.strictObject({
   notes: z.string().default(''),
   /** Pictures of the user's own that travel in the document. */
   pictures: z.array(pictureSchema).optional(),
+  /** Whether they are kept in a folder beside the document instead of in it. */
+  picturesBeside: z.literal(true).optional(),
   /** The picture that lies under the drawing. */
   underlay: underlaySchema.optional(),
   photos: z.array(photoSchema).optional(),

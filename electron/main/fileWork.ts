@@ -22,6 +22,8 @@ type FileChannel =
   | 'setAside'
   | 'save'
   | 'saveAs'
+  | 'readBeside'
+  | 'keepBeside'
   | 'exportFile';
 
 /** Opening, saving and exporting. The user chooses every path in a dialog of the system's, or drops the file itself. */
@@ -60,6 +62,11 @@ export function fileWork(parts: HandlerParts): Work<FileChannel> {
       return ending(caller, ({ kind }) => kind === 'saved', saving());
     },
     saveAs: (request, caller) => ending(caller, (saved) => saved !== null, saveAs(parts, request, caller)),
+    readBeside: async ({ handle, fileName }, caller) => parts.documents.readBeside(owned(caller, handle), fileName),
+    keepBeside: async ({ handle, fileName, bytes }, caller) => {
+      await parts.documents.keepBeside(owned(caller, handle), fileName, bytes);
+      return null;
+    },
     exportFile: async ({ suggestedName, kind, bytes }, caller) => {
       const path = await caller.chooseTarget(safeName(suggestedName), [EXPORT_FILTERS[kind]]);
       if (path === null) return null;

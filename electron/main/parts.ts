@@ -6,7 +6,10 @@ import type { RecoveryStore } from '../node/recovery/recovery.ts';
 import type { Log } from './log.ts';
 
 /** Open documents by handle: all paths stay behind it. */
-export type Documents = Pick<DocumentTable, 'open' | 'save' | 'saveAs' | 'setAside' | 'pathOf' | 'stateOf' | 'adopt'>;
+export type Documents = Pick<
+  DocumentTable,
+  'open' | 'save' | 'saveAs' | 'setAside' | 'readBeside' | 'keepBeside' | 'pathOf' | 'stateOf' | 'adopt'
+>;
 export type RecoveryCopies = Pick<RecoveryStore, 'keep' | 'drop' | 'list' | 'read' | 'discard'>;
 export type Recents = Pick<RecentFiles, 'add' | 'list' | 'pathOf' | 'clear'>;
 

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { constants } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { MAX_DOCUMENT_BYTES, type Opened, type OpenProgress, type Saved, type SavedOrChanged } from '../contract.ts';
+import { keepBeside, readBeside } from './files/beside.ts';
 import { previousName, shownName, unreadableName } from './files/names.ts';
 import { OneAtATime } from './files/oneAtATime.ts';
 import { type FileParts, MACHINE_PARTS } from './files/parts.ts';
@@ -111,6 +112,19 @@ export class DocumentTable {
     const path = this.pathOf(handle);
     if (path === undefined) throw new FileProblem('This document has no file, so there is nothing to set aside.');
     return { name: await copyAside(path, this.#parts) };
+  }
+
+  /** A picture's file in the folder beside a document; null where there is none. */
+  async readBeside(handle: string, fileName: string): Promise<Uint8Array<ArrayBuffer> | null> {
+    const path = this.pathOf(handle);
+    return path === undefined ? null : readBeside(path, fileName);
+  }
+
+  /** Keeps a picture in the folder beside a document. @throws FileProblem whose message is sentences for the user */
+  async keepBeside(handle: string, fileName: string, bytes: Uint8Array): Promise<void> {
+    const path = this.pathOf(handle);
+    if (path === undefined) throw new FileProblem('This document has no file yet. Use Save as and choose one.');
+    await keepBeside(path, fileName, bytes);
   }
 
   async #write(held: Held, bytes: Uint8Array, found: Found): Promise<readonly string[]> {

@@ -30,7 +30,11 @@ export const saveFileAs = (store: AppStore, host: Host): Promise<boolean> =>
 async function save(store: AppStore, host: Host, overwrite: boolean): Promise<boolean> {
   const { file, project, documentId } = store.getState();
   if (!file?.handle) return saveAs(store, host);
-  const answer = await host.save({ handle: file.handle, text: serialiseProject(project), overwrite });
+  const { project: written, files } = splitPictures(project);
+  // The pictures first, so that the document never speaks of one that is not there yet.
+  const kept = await keepPictures(host, file.handle, files);
+  if (!kept.ok) return afterFailure(store, host, kept.message, () => save(store, host, overwrite));
+  const answer = await host.save({ handle: file.handle, text: serialiseProject(written), overwrite });
   if (!answer.ok) return afterFailure(store, host, answer.message, () => save(store, host, overwrite));
   if (answer.value.kind === 'changed-on-disk') return settleConflict(store, host, answer.value);
   return saved(store, host, { project, documentId }, answer.value);
@@ -39,9 +43,26 @@ async function save(store: AppStore, host: Host, overwrite: boolean): Promise<bo
 async function saveAs(store: AppStore, host: Host): Promise<boolean> {
   const { file, project, documentId } = store.getState();
   const suggestedName = file?.name ?? `${fileStem(project)}.backstay`;
-  const answer = await host.saveAs({ suggestedName, text: serialiseProject(project) });
+  const { project: written, files } = splitPictures(project);
+  const answer = await host.saveAs({ suggestedName, text: serialiseProject(written) });
   if (!answer.ok) return afterFailure(store, host, answer.message, () => saveAs(store, host));
-  return answer.value !== null && saved(store, host, { project, documentId }, answer.value);
+  if (answer.value === null) return false;
+  const kept = await keepPictures(host, answer.value.handle, files);
+  if (!kept.ok) return afterFailure(store, host, kept.message, () => saveAs(store, host));
+  return saved(store, host, { project, documentId }, answer.value);
+}
+
+/** Keeps the pictures of a document whose pictures lie beside it; the first failure ends it. */
+async function keepPictures(
+  host: Host,
+  handle: string,
+  files: readonly PictureFile[],
+): Promise<{ readonly ok: true } | { readonly ok: false; readonly message: string }> {
+  for (const { fileName, bytes } of files) {
+    const answer = await host.keepBeside({ handle, fileName, bytes: new Uint8Array(bytes) });
+    if (!answer.ok) return answer;
+  }
+  return { ok: true };
 }
 
 function saved(

@@ -30,10 +30,11 @@ export function UnderlayImage({ project, projection }: { project: Project; proje
 function useDecoded(picture: Picture | undefined): HTMLImageElement | null {
   const [decoded, setDecoded] = useState<{ picture: Picture; image: HTMLImageElement } | null>(null);
   useEffect(() => {
-    if (!picture) return;
+    const url = picture && pictureUrl(picture);
+    if (!picture || !url) return;
     const image = new window.Image();
     image.onload = () => setDecoded({ picture, image });
-    image.src = pictureUrl(picture);
+    image.src = url;
     return () => {
       image.onload = null;
     };

@@ -80,6 +80,10 @@ export function browserHost(page: Window & FilePickers): Host {
         await write(handle, text);
         return { handle: remember({ handle, file: await handle.getFile() }), name: handle.name };
       }),
+    // A page is given one file at a time, never the folder it lies in.
+    readBeside: () => answered(async () => null),
+    keepBeside: () =>
+      answered(() => refuse('The browser cannot keep pictures beside a document. Let them travel in it.')),
     exportFile: ({ suggestedName, kind, bytes }) =>
       answered(async () => {
         download(page.document, suggestedName, new Blob([new Uint8Array(bytes)], { type: MEDIA_TYPES[kind] }));

@@ -30,6 +30,8 @@ export function electronHost(bridge: Bridge, page: Pick<Document, 'activeElement
     setAside: (request) => checked('setAside', bridge.setAside(request)),
     save: (request) => checked('save', bridge.save(request)),
     saveAs: (request) => checked('saveAs', bridge.saveAs(request)),
+    readBeside: (request) => checked('readBeside', bridge.readBeside(request)),
+    keepBeside: (request) => checked('keepBeside', bridge.keepBeside(request)),
     exportFile: (request) => checked('exportFile', bridge.exportFile(request)),
     print: (request) => checked('print', bridge.print(request)),
     keepRecovery: (request) => checked('keepRecovery', bridge.keepRecovery(request)),

@@ -1,4 +1,5 @@
 import type { Picture } from '../../core/model/picture.ts';
 
-/** The picture for an image element. The policy of the page allows pictures from its own data, and none from elsewhere. */
-export const pictureUrl = ({ mime, base64 }: Picture): string => `data:${mime};base64,${base64}`;
+/** The picture for an image element; null where it was not found. The page's policy allows pictures from its own data only. */
+export const pictureUrl = ({ mime, base64 }: Picture): string | null =>
+  base64 === undefined ? null : `data:${mime};base64,${base64}`;

@@ -41,12 +41,17 @@ function PhotoFold({ project, photo, name }: { project: Project; photo: Photo; n
   const edit = useEdit();
   const picture = project.pictures?.find(({ id }) => id === photo.pictureId);
   if (!picture) return null;
+  const url = pictureUrl(picture);
   const title = photo.caption === '' ? picture.name : photo.caption;
   return (
     <Fold title={title} note={photo.date ?? 'no date'}>
       {() => (
         <>
-          <img className="photo" src={pictureUrl(picture)} alt={title} />
+          {url ? (
+            <img className="photo" src={url} alt={title} />
+          ) : (
+            <p className="small">Not found beside the document.</p>
+          )}
           <TextRow
             label="Caption"
             value={photo.caption}

@@ -3,15 +3,18 @@ import { Button } from 'react-aria-components';
 import {
   removeUnderlay,
   scaleUnderlay,
+  setPicturesBeside,
   setUnderlay,
   setUnderlayPicture,
   type UnderlayPoints,
 } from '../../../core/edit/pictures.ts';
 import { PICTURE_BYTES, PICTURES_BYTES, type Picture, type Underlay } from '../../../core/model/picture.ts';
 import type { Project } from '../../../core/model/project.ts';
+import { useHost } from '../../host/context.ts';
 import { PictureButton } from '../../pictures/PictureButton.tsx';
 import { pictureUrl } from '../../pictures/pictureUrl.ts';
 import { QuantityField } from '../../ui/QuantityField.tsx';
+import { Chips } from '../range/Chips.tsx';
 import { useEdit } from './fields.tsx';
 
 /** The user's own picture under the drawing: chosen, scaled by the boat's two ends, stronger or fainter. */
@@ -23,10 +26,11 @@ export function UnderlaySection({ project }: { project: Project }) {
     <section className="panel-section" aria-label="Picture under the drawing">
       <h3 className="heading">Picture under the drawing</h3>
       <p className="small soft">
-        A side view of your own, PNG or JPEG, kept in the document: each up to {PICTURE_BYTES / 1e6} MB after it is made
-        smaller, {PICTURES_BYTES / 1e6} MB in all. It is not printed.
+        A side view of your own, PNG or JPEG: each up to {PICTURE_BYTES / 1e6} MB after it is made smaller,{' '}
+        {PICTURES_BYTES / 1e6} MB in all, photos counted. It is not printed.
       </p>
       {underlay && picture ? <Laid project={project} underlay={underlay} picture={picture} /> : null}
+      {project.pictures ? <WhereKept project={project} /> : null}
       <div className="row">
         <PictureButton
           label={underlay ? 'Choose another…' : 'Choose a picture…'}
@@ -41,6 +45,43 @@ export function UnderlaySection({ project }: { project: Project }) {
     </section>
   );
 }
+
+/** Whether the pictures travel in the document or in a folder beside it, where the host can keep one. */
+function WhereKept({ project }: { project: Project }) {
+  const edit = useEdit();
+  const host = useHost();
+  const isBeside = project.picturesBeside === true;
+  const missing = (project.pictures ?? []).filter(({ base64 }) => base64 === undefined);
+  return (
+    <>
+      {missing.length > 0 ? (
+        <p className="small">
+          Not found beside the document: {missing.map(({ name }) => name).join(', ')}. Put the folder back beside it and
+          open it again, or take them out.
+        </p>
+      ) : null}
+      {host.kind === 'electron' || isBeside ? (
+        <Chips
+          label="All pictures and photos travel"
+          options={PLACES}
+          value={isBeside ? 'beside' : 'inside'}
+          onChange={(place) =>
+            edit(place === 'beside' ? 'Pictures kept beside the document' : 'Pictures kept in the document', (before) =>
+              setPicturesBeside(before, place === 'beside'),
+            )
+          }
+        />
+      ) : (
+        <p className="small soft">In the browser they travel in the document: it is given one file at a time.</p>
+      )}
+    </>
+  );
+}
+
+const PLACES = [
+  { id: 'inside', name: 'In the document' },
+  { id: 'beside', name: 'In a folder beside it' },
+] as const;
 
 function Laid({ project, underlay, picture }: { project: Project; underlay: Underlay; picture: Picture }) {
   const edit = useEdit();
@@ -161,7 +202,7 @@ function Marks({
       role="img"
       aria-label={`${picture.name} with the stem and the stern marked`}
     >
-      <image href={pictureUrl(picture)} width={picture.widthPx} height={picture.heightPx} />
+      <image href={pictureUrl(picture) ?? ''} width={picture.widthPx} height={picture.heightPx} />
       <line x1={stem.xPx} y1={stem.yPx} x2={stern.xPx} y2={stern.yPx} strokeWidth={radius / 5} />
       {mark('stem', stem, 'F')}
       {mark('stern', stern, 'A')}

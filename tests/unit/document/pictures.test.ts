@@ -2,6 +2,7 @@ import { deflateSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseProject, problemSentence } from '../../../core/document/load.ts';
+import { picturesToRead, splitPictures, withFoundPictures } from '../../../core/document/pictureFiles.ts';
 import { base64Bytes, base64Of, bytesOfBase64, readPictureHeader } from '../../../core/document/pictureHeader.ts';
 import { serialiseProject } from '../../../core/document/save.ts';
 import {
@@ -10,6 +11,7 @@ import {
   removeUnderlay,
   scaleUnderlay,
   setPhoto,
+  setPicturesBeside,
   setUnderlay,
   setUnderlayPicture,
 } from '../../../core/edit/pictures.ts';
@@ -208,7 +210,7 @@ describe('a file whose pictures are not what they say', () => {
     ],
     ['SVG by name', { ...laid, pictures: [{ ...picture, mime: 'image/svg+xml' }] }, /mime/i],
     ['letters that are no base64', { ...laid, pictures: [{ ...picture, base64: '"><script>' }] }, /base64/],
-    ['a picture cut off', { ...laid, pictures: [{ ...picture, base64: picture.base64.slice(0, 41) }] }, /cut off/],
+    ['a picture cut off', { ...laid, pictures: [{ ...picture, base64: picture.base64?.slice(0, 41) }] }, /cut off/],
     [
       'a picture that is not there',
       { ...laid, underlay: { ...laid.underlay, pictureId: 'x' } },
@@ -216,5 +218,37 @@ describe('a file whose pictures are not what they say', () => {
     ],
   ])('is refused: %s', (_, project, expected) => {
     expect(sentences(project)).toMatch(expected);
+  });
+});
+
+describe('pictures beside the document', () => {
+  const inside = setUnderlayPicture(boat(), { name: 'side.png', bytes: png(1000, 600) });
+  const beside = setPicturesBeside(inside, true);
+
+  it('are split off for writing and found again, byte for byte', () => {
+    const { project, files } = splitPictures(beside);
+    expect(serialiseProject(project)).not.toContain('base64');
+    expect(files).toEqual([{ fileName: 'picture-1.png', bytes: png(1000, 600) }]);
+    const loaded = parseProject(serialiseProject(project));
+    if (!loaded.ok) throw new Error(loaded.problems.map(problemSentence).join(' '));
+    expect(picturesToRead(loaded.project).map(({ id }) => id)).toEqual(['picture-1']);
+    const found = new Map(files.map(({ fileName, bytes }) => [fileName, bytes]));
+    expect(withFoundPictures(loaded.project, found)).toEqual({ project: beside, missing: [] });
+  });
+
+  it('that are not there, or are another picture, keep their entry and are named', () => {
+    const { project } = splitPictures(beside);
+    for (const found of [new Map<string, Uint8Array>(), new Map([['picture-1.png', png(5, 5)]])]) {
+      const read = withFoundPictures(project, found);
+      expect(read.missing).toEqual(['side.png']);
+      expect(read.project.pictures).toEqual(project.pictures);
+    }
+    expect(refusal(() => setPicturesBeside(project, false))).toMatch(/^side\.png could not be found/);
+  });
+
+  it('go back into the document, and travel in it where that was never asked', () => {
+    expect(setPicturesBeside(beside, false)).toEqual(inside);
+    expect(splitPictures(inside)).toEqual({ project: inside, files: [] });
+    expect(removeUnderlay(beside)).toEqual(boat());
   });
 });

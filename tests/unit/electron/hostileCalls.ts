@@ -20,6 +20,8 @@ export function soundRequests({ mine, theirs, outside }: Record<'mine' | 'theirs
     setAside: { handle: theirs },
     save: { handle: mine, text, overwrite: true },
     saveAs: { suggestedName: 'boat.backstay', text },
+    readBeside: { handle: mine, fileName: 'picture-1.png' },
+    keepBeside: { handle: mine, fileName: 'picture-1.png', bytes },
     exportFile: { suggestedName: 'sheet.pdf', kind: 'pdf', bytes },
     print: { suggestedName: 'sheet.pdf', bytes },
     keepRecovery: { documentId: 'document-1', handle: mine, name: 'boat.backstay', title: 'Boat', text },
