@@ -16,7 +16,8 @@ export function QuestionDialog() {
       }}
     >
       <Modal>
-        <Dialog className="dialog" role="alertdialog">
+        {/* A question that follows another at once is one of its own, with its own focus. */}
+        <Dialog key={words?.title} className="dialog" role="alertdialog">
           <Heading slot="title" className="dialog-title question-title">
             {words?.title}
           </Heading>

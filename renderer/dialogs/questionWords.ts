@@ -7,6 +7,9 @@ export interface QuestionWords {
   readonly choices: readonly { readonly id: Choice; readonly name: string; readonly loses?: true }[];
 }
 
+/** Said once: the machine’s own sentence may have it already. */
+const STILL_OPEN = 'still open here';
+
 /**
  * A question in words, and its answers.
  * @param when says an instant to the reader; empty for an instant that is not known
@@ -42,7 +45,8 @@ export function questionWords(question: Question, when: (instant: string) => str
         title: question.name === '' ? 'The document is not saved' : `${question.name} is not saved`,
         sentences: [
           question.reason,
-          'Your work is still open here. Save it under another name or in another folder, or try again once the cause is mended.',
+          ...(question.reason.includes(STILL_OPEN) ? [] : [`Your work is ${STILL_OPEN}.`]),
+          'Save it under another name or in another folder, or try again once the cause is mended.',
         ],
         choices: [
           { id: 'cancel', name: 'Not now' },

@@ -177,6 +177,24 @@ test('a save that fails keeps the work and offers another place', async ({ page 
   await expect(page.locator('.unsaved')).toHaveCount(0);
 });
 
+test('overwriting that fails asks again, with the other place as the button that Enter presses', async ({ page }) => {
+  const disk = await giveDisk(page, PELLUNA);
+  await page.keyboard.press('Control+o');
+  await expect.poll(async () => (await projectOf(page)).boat.name).toBe('Pelluna');
+  await change(page);
+  await disk.changeBehindTheBack(`${PELLUNA} `);
+  await disk.failWith('The disk is full.');
+  await page.keyboard.press('Control+s');
+  await question(page, /changed by someone else/)
+    .getByRole('button', { name: 'Overwrite theirs' })
+    .click();
+  const failed = question(page, /^boat\.backstay is not saved/);
+  await expect(failed.getByRole('button', { name: 'Save as…' })).toBeFocused();
+  await page.keyboard.press('Escape');
+  await expect(failed).toHaveCount(0);
+  expect(await disk.text()).toBe(`${PELLUNA} `);
+});
+
 test('a document dropped on the window opens; anything else gets a sentence', async ({ page }) => {
   await dragFile(page, 'pelluna.backstay', PELLUNA, false);
   await expect(page.getByText(/^Drop a Backstay document/)).toBeVisible();

@@ -51,6 +51,13 @@ describe('questions', () => {
     expect(sentences.join(' ')).not.toContain('last read');
   });
 
+  it('says once that the work is still open', () => {
+    for (const reason of ['The disk is full.', 'The disk is full. Your work is still open here.']) {
+      const { sentences } = questionWords({ kind: 'save-failed', name: '', reason }, () => '');
+      expect(sentences.join(' ').match(/still open here/g)).toHaveLength(1);
+    }
+  });
+
   it('tells today from other days, and nothing of what is no instant', () => {
     const now = new Date(2026, 4, 3, 15, 0);
     expect(whenSaid(new Date(2026, 4, 3, 14, 5).toISOString(), now)).toBe('today at 14:05');
