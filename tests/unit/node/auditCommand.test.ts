@@ -162,7 +162,10 @@ describe('the command itself', () => {
 
   it('says in one sentence why it cannot read or write', () => {
     for (const [argv, sentence] of [
-      [['gone.backstay'], /^gone\.backstay could not be opened: there is no such file or folder\.\n$/],
+      [
+        ['gone.backstay'],
+        /^gone\.backstay could not be opened: there is no such file or folder\. If it is on a removable or network drive, connect that again\.\n$/,
+      ],
       [['.'], /is a folder/],
       [['boat.backstay', '--out', 'boat.backstay'], /could not be written/],
     ] as const) {
