@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { deflateSync } from 'node:zlib';
@@ -277,6 +277,23 @@ describe('pictures', () => {
     );
     expect(sentences(picture('image/svg+xml', svg, 10, 10))).toMatch(/mime/i);
     expect(sentences(picture('image/png', svg, 10, 10))).toMatch(/neither a PNG nor a JPEG/);
+  });
+});
+
+describe('the list of promises', () => {
+  it('names only code and tests that are there', () => {
+    const ROOT = join(import.meta.dirname, '../../..');
+    const rows = readFileSync(join(ROOT, 'docs/security.md'), 'utf8')
+      .split('\n')
+      .filter((line) => /^\| .* \| `|^\| .* \| [A-Z]/.test(line));
+    expect(rows.length).toBeGreaterThan(20);
+    const code = rows.flatMap((row) => [...row.matchAll(/`([\w/]+\.tsx?)`/g)].map(([, file]) => file ?? ''));
+    const places = ['', 'electron/', 'electron/main/'];
+    expect(code.filter((file) => !places.some((place) => existsSync(join(ROOT, place, file))))).toEqual([]);
+    const tests = rows.flatMap((row) => [...row.matchAll(/`((?:unit|e2e)\/[\w/]+)`/g)].map(([, file]) => file ?? ''));
+    expect(tests.length).toBeGreaterThan(25);
+    const endings = ['.test.ts', '.spec.ts'];
+    expect(tests.filter((file) => !endings.some((end) => existsSync(join(ROOT, 'tests', file + end))))).toEqual([]);
   });
 });
 
