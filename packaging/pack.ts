@@ -10,17 +10,32 @@ import { SYSTEMS, writeStandInDistribution } from './standIn/distributions.ts';
 // `npm run dist`: the installers of the system it runs on. `npm run pack`: the folders that installers would be made of, for
 // every system, over a stand-in for the Electron runtime. Both read back what was made and fail on any fault.
 
-const USAGE = 'npm run dist -- [--dir] [--signed] [--out FOLDER]   or   npm run pack -- [--out FOLDER]';
+const USAGE =
+  'npm run dist -- [--dir] [--signed] [--electron FOLDER_OR_ZIP] [--out FOLDER]   or   npm run pack -- [--out FOLDER]';
 
-const { values: asked } = parseArgs({
-  options: {
-    dir: { type: 'boolean', default: false },
-    signed: { type: 'boolean', default: false },
-    'stand-in': { type: 'boolean', default: false },
-    out: { type: 'string', default: resolve(ROOT, 'out') },
-    help: { type: 'boolean', default: false },
-  },
-});
+const readArguments = () =>
+  parseArgs({
+    options: {
+      dir: { type: 'boolean', default: false },
+      signed: { type: 'boolean', default: false },
+      electron: { type: 'string' },
+      'stand-in': { type: 'boolean', default: false },
+      out: { type: 'string', default: resolve(ROOT, 'out') },
+      help: { type: 'boolean', default: false },
+    },
+  }).values;
+
+/** What was asked for; an option nobody knows ends the command with a sentence. */
+function askedFor(): ReturnType<typeof readArguments> {
+  try {
+    return readArguments();
+  } catch (error) {
+    console.error(`${error instanceof Error ? error.message : error}\n${USAGE}`);
+    process.exit(2);
+  }
+}
+
+const asked = askedFor();
 
 /** Where electron-builder leaves the packed program, on any system. */
 function unpackedIn(out: string): Unpacked[] {
@@ -46,12 +61,15 @@ function setBuildTime(): void {
   }
 }
 
-const packForThisSystem = (out: string): Promise<string[]> =>
-  makePackage({
+function packForThisSystem(out: string): Promise<string[]> {
+  const atHand = asked.electron === undefined ? null : resolve(asked.electron);
+  return makePackage({
     out,
     targets: Platform.current().createTarget(asked.dir ? 'dir' : undefined),
     signed: asked.signed,
+    ...(atHand === null ? {} : { electronDist: () => atHand }),
   });
+}
 
 async function packOverStandIns(out: string): Promise<string[]> {
   const standIn = (system: string): string => join(`${out}-stand-in-electron`, system);
@@ -79,4 +97,12 @@ async function main(): Promise<void> {
   process.exitCode = faults.length === 0 ? 0 : 1;
 }
 
-await main();
+await main().catch((error: NodeJS.ErrnoException) => {
+  const isNetwork = ['ENOTFOUND', 'EAI_AGAIN', 'ECONNREFUSED', 'ETIMEDOUT'].includes(error.code ?? '');
+  console.error(
+    isNetwork
+      ? `Nothing was packed: electron-builder fetches Electron's runtime and its own tools, and the network was not there (${error.message}). Try again with a network, or name a runtime at hand with --electron.`
+      : `Nothing was packed. ${error.message}`,
+  );
+  process.exitCode = 1;
+});
