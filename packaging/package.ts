@@ -1,4 +1,4 @@
-import { mkdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { homedir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { build, type Configuration, type Platform } from 'electron-builder';
@@ -8,13 +8,14 @@ import configuration from '../electron-builder.ts';
 import { archiveFaults, readArchive } from './archive.ts';
 import { fuseFaults } from './fuses.ts';
 import { integrityFaults } from './integrity.ts';
+import { emptyOwnFolder } from './ownFolder.ts';
 import { startFaults } from './startCheck.ts';
 
 /** What of package.json goes along; the rest is for those who build. */
 const PACKAGE_FIELDS = ['name', 'version', 'description', 'license', 'author', 'private', 'type', 'main'];
 
 export interface PackageOrder {
-  /** Folder that everything is made in; emptied first. */
+  /** Folder that everything is made in: new, empty, or one that packing made before. */
   readonly out: string;
   readonly targets: ReturnType<Platform['createTarget']>;
   /** Folder of the Electron distribution to use for a system (as Node names it) instead of the one electron-builder fetches. */
@@ -25,7 +26,7 @@ export interface PackageOrder {
 
 /** Builds the program afresh and packs it; the checks come after. Answers with the paths of what was made. */
 export async function makePackage({ out, targets, electronDist, signed }: PackageOrder): Promise<string[]> {
-  await rm(out, { recursive: true, force: true });
+  await emptyOwnFolder(out);
   const app = join(out, 'app');
   await buildInto(join(app, 'dist'));
   const all = JSON.parse(await readFile(resolve(ROOT, 'package.json'), 'utf8')) as Record<string, unknown>;
