@@ -1,4 +1,4 @@
-import { mkdtempSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { test as base, expect, type Page } from '@playwright/test';
@@ -53,7 +53,11 @@ const freshFolder = (): string => mkdtempSync(join(tmpdir(), 'backstay-desktop-'
 const fixtures = (begin: (start: Required<Start>) => Promise<Desktop>) =>
   base.extend<Fixtures>({
     // biome-ignore lint/correctness/noEmptyPattern: Playwright reads which fixtures are needed from the pattern
-    folder: async ({}, use) => use(freshFolder()),
+    folder: async ({}, use) => {
+      const folder = freshFolder();
+      await use(folder);
+      rmSync(folder, { recursive: true, force: true });
+    },
     // biome-ignore lint/correctness/noEmptyPattern: as above
     start: async ({}, use) => {
       const started: Desktop[] = [];
@@ -63,6 +67,8 @@ const fixtures = (begin: (start: Required<Start>) => Promise<Desktop>) =>
         return desktop;
       });
       for (const desktop of started) await desktop.kill();
+      // A browser's profile is large, and its last process may still be writing to it.
+      for (const { userData } of started) rmSync(userData, { recursive: true, force: true, maxRetries: 20 });
     },
   });
 

@@ -1,7 +1,8 @@
-import { mkdtempSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { IpcMainInvokeEvent } from 'electron';
+import { afterAll } from 'vitest';
 import type { TextCommand } from '../../../electron/contract.ts';
 import { registerHandlers } from '../../../electron/main/handlers.ts';
 import type { Caller } from '../../../electron/main/parts.ts';
@@ -10,6 +11,17 @@ import { RecentFiles } from '../../../electron/node/recent.ts';
 import { RecoveryStore } from '../../../electron/node/recovery/recovery.ts';
 
 // The real handlers over the real file modules, with the dialogs, the window and the system answered by the test.
+
+/** A folder of its own under the system's, taken away when the tests of this file have run. */
+export function freshFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'backstay-shell-'));
+  folders.push(folder);
+  return folder;
+}
+const folders: string[] = [];
+afterAll(() => {
+  for (const folder of folders) rmSync(folder, { recursive: true, force: true });
+});
 
 type Handler = (event: IpcMainInvokeEvent, ...sent: unknown[]) => Promise<unknown>;
 
@@ -68,7 +80,7 @@ export interface Shell {
 }
 
 export function shell(choices: Choices = {}): Shell {
-  const folder = mkdtempSync(join(tmpdir(), 'backstay-shell-'));
+  const folder = freshFolder();
   const handlers = new Map<string, Handler>();
   const caller = new FakeCaller(choices);
   const [log, asked, callers]: [string[], string[], FakeCaller[]] = [[], [], [caller]];

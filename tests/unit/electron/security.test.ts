@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { deflateSync } from 'node:zlib';
@@ -17,7 +17,7 @@ import { externalAddress } from '../../../electron/main/shellWork.ts';
 import { Random } from '../../files/random.ts';
 import { hostileDemo } from './hostile.ts';
 import { mutatedRequest, soundRequests } from './hostileCalls.ts';
-import { FakeCaller, shell } from './rig.ts';
+import { FakeCaller, freshFolder, shell } from './rig.ts';
 
 // Each promise of docs/security.md that can be stated without a window. Those that need one: tests/e2e/desktop*.spec.ts.
 
@@ -41,11 +41,11 @@ describe('hostile file names', () => {
   });
 
   it('whatever the page suggests, a dialog starts in no folder of its choosing', async () => {
+    const { call, caller } = shell();
     await fc.assert(
       fc.asyncProperty(fc.string({ unit: 'binary', maxLength: 900 }), async (suggestedName) => {
-        const { call, caller } = shell();
         await call('saveAs', { suggestedName, text: '' }).catch(() => {});
-        for (const name of caller.suggested) {
+        for (const name of caller.suggested.splice(0)) {
           // biome-ignore lint/suspicious/noControlCharactersInRegex: that there is none is what is tested
           expect(name).not.toMatch(/[/\\\u0000-\u001f]/);
           expect(name).not.toMatch(/^\.|^$/);
@@ -97,9 +97,9 @@ describe('the contract of channels', () => {
   const ROUNDS = Number(process.env.BACKSTAY_FUZZ_ROUNDS ?? 6000);
 
   it(`gives every mutated call an answer or a refusal, and touches nothing outside (seed ${SEED}, ${ROUNDS} calls)`, async () => {
-    const outside = mkdtempSync(join(tmpdir(), 'backstay-outside-'));
+    const outside = freshFolder();
     writeFileSync(join(outside, 'canary.backstay'), 'untouched');
-    const known = mkdtempSync(join(tmpdir(), 'backstay-known-'));
+    const known = freshFolder();
     const [own, target] = [join(known, 'own.backstay'), join(known, 'target.backstay')];
     writeFileSync(own, '{}');
     const { call, callers, callAs } = shell({ openPath: own, savePath: target });
@@ -160,7 +160,7 @@ describe('the contract of channels', () => {
 });
 
 describe('paths of app://', () => {
-  const base = mkdtempSync(join(tmpdir(), 'backstay-app-'));
+  const base = freshFolder();
   const root = join(base, 'app');
   mkdirSync(join(root, 'assets'), { recursive: true });
   mkdirSync(join(base, 'app-secret'));

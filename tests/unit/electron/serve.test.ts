@@ -1,14 +1,14 @@
-import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { request } from 'node:http';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { CONTENT_SECURITY_POLICY } from '../../../electron/contentSecurity.ts';
 import { answerAppRequest } from '../../../electron/main/protocol.ts';
 import { readOwnFile } from '../../../electron/node/ownFiles.ts';
 import { freshToken, serveRenderer } from '../../../electron/node/serve.ts';
+import { freshFolder } from './rig.ts';
 
-const base = mkdtempSync(join(tmpdir(), 'backstay-serve-'));
+const base = freshFolder();
 const root = join(base, 'app');
 mkdirSync(root);
 mkdirSync(join(base, 'app-secret'));

@@ -1,5 +1,4 @@
-import { existsSync, mkdtempSync, readdirSync, readFileSync, truncateSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync, readdirSync, readFileSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { MenuItemConstructorOptions } from 'electron';
 import { describe, expect, it } from 'vitest';
@@ -8,9 +7,9 @@ import { acceleratorOf, menuTemplate } from '../../../electron/main/menu.ts';
 import { confine, refuseNetwork, refusePermissions, windowOptions } from '../../../electron/main/window.ts';
 import { readDocument, writeWhole } from '../../../electron/node/documents.ts';
 import { ACTIONS } from '../../../renderer/app/actions.ts';
-import { FakeCaller, shell } from './rig.ts';
+import { FakeCaller, freshFolder, shell } from './rig.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'backstay-shell-'));
+const folder = freshFolder();
 
 describe('handlers', () => {
   it('answer every channel of the contract, and only to the own page', async () => {

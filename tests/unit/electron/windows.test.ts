@@ -1,6 +1,5 @@
 import { EventEmitter } from 'node:events';
-import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { BrowserWindow } from 'electron';
 import { describe, expect, it } from 'vitest';
@@ -8,8 +7,9 @@ import { fileLog } from '../../../electron/main/log.ts';
 import { boundsOn, readPlacement, writePlacement } from '../../../electron/main/placement.ts';
 import { filesIn, Windows } from '../../../electron/main/windows.ts';
 import { electronHost } from '../../../renderer/host/electronHost.ts';
+import { freshFolder } from './rig.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'backstay-windows-'));
+const folder = freshFolder();
 const settled = (): Promise<void> => new Promise((done) => setTimeout(done, 5));
 
 class FakeWindow extends EventEmitter {
