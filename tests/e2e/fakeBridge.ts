@@ -46,7 +46,7 @@ export async function giveBridge(page: Page, recents: readonly RecentFile[], tex
           'saveAs',
         ],
         ...['exportFile', 'print', 'keepRecovery', 'dropRecovery', 'recoveries', 'openRecovery', 'discardRecovery'],
-        ...['setUnsaved', 'newWindow', 'openExternal', 'about', 'showLog', 'editText'],
+        ...['readBeside', 'keepBeside', 'setUnsaved', 'newWindow', 'openExternal', 'about', 'showLog', 'editText'],
       ]) {
         bridge[name] = async (request?: { id?: string }) => {
           asked.push(name);

@@ -16,6 +16,15 @@ async function start(page: Page): Promise<void> {
   await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
 }
 
+async function expectNoViolation(page: Page, where: string): Promise<void> {
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  const serious = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
+  const words = serious.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${where}: ${id}: ${target.join(' ')}`));
+  expect(words).toEqual([]);
+  const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+  expect(overflow, where).toBeLessThanOrEqual(0);
+}
+
 test('the tour comes at the first start, points at real parts of the screen, and not again', async ({ page }) => {
   await start(page);
   for (const [i, { title, target }] of TOUR_STEPS.entries()) {
@@ -109,6 +118,7 @@ test('on the desktop the files used last are offered at the start and in the Fil
   await start(page);
   const card = page.getByRole('region', { name: 'Go on with' });
   await expect(card.getByRole('button', { name: /^gone\.backstay/ })).toContainText('Not there now');
+  await expectNoViolation(page, 'files used last');
   await card.getByRole('button', { name: /^gone\.backstay/ }).click();
   await expect(page.getByRole('status').first()).toContainText('gone.backstay is not there now.');
   await card.getByRole('button', { name: /^pelluna\.backstay/ }).click();
@@ -149,25 +159,15 @@ for (const colorScheme of ['light', 'dark'] as const) {
     page,
   }) => {
     test.slow();
-    const expectNoViolation = async (where: string): Promise<void> => {
-      const { violations } = await new AxeBuilder({ page }).analyze();
-      const serious = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
-      const words = serious.flatMap(({ id, nodes }) =>
-        nodes.map(({ target }) => `${where}: ${id}: ${target.join(' ')}`),
-      );
-      expect(words).toEqual([]);
-      const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-      expect(overflow, where).toBeLessThanOrEqual(0);
-    };
     await page.emulateMedia({ colorScheme });
     await start(page);
     await expect(tour(page)).toBeVisible();
-    await expectNoViolation('tour');
+    await expectNoViolation(page, 'tour');
     await page.keyboard.press('Escape');
 
     await page.keyboard.press('Shift+F1');
     await page.getByRole('searchbox', { name: 'Search the help' }).fill('mast');
-    await expectNoViolation('help');
+    await expectNoViolation(page, 'help');
     await page.keyboard.press('Escape');
     await page.keyboard.press('Escape');
     await expect(page.getByRole('dialog')).toHaveCount(0);
@@ -175,13 +175,13 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await page.getByRole('button', { name: 'Help', exact: true }).click();
     await page.getByRole('menuitem', { name: 'About Backstay' }).click();
     await expect(page.getByRole('region', { name: 'Licences' })).toBeVisible();
-    await expectNoViolation('About');
+    await expectNoViolation(page, 'About');
     await page.keyboard.press('Escape');
     await expect(page.getByRole('dialog')).toHaveCount(0);
 
     await dragFile(page, 'broken.backstay', '{"format": "backstay", oops');
     await expect(page.getByRole('dialog')).toBeVisible();
-    await expectNoViolation('broken file');
+    await expectNoViolation(page, 'broken file');
     await page.keyboard.press('Escape');
     await expect(page.getByRole('dialog')).toHaveCount(0);
 
@@ -192,6 +192,6 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await page.keyboard.type('open demo: Pell');
     await page.keyboard.press('Enter');
     await expect(page.getByRole('alertdialog')).toBeVisible();
-    await expectNoViolation('question');
+    await expectNoViolation(page, 'question');
   });
 }
