@@ -34,7 +34,7 @@ export const underlaySchema = z.strictObject({
   /** Column of the stem (x = 0) and row of the waterline (z = 0), px from the top left corner. */
   stemXPx: z.number().min(-20_000).max(20_000),
   waterlineYPx: z.number().min(-20_000).max(20_000),
-  metresPerPx: z.number().min(0.0001).max(1),
+  metresPerPx: z.number().min(0.0001).max(200),
   /** Which way she points in the picture; the drawing has the bow to the right. */
   bow: z.enum(['left', 'right']),
   /** How strong it shows, per cent. */
