@@ -2,7 +2,16 @@ import { spawnSync } from 'node:child_process';
 import { pathToFileURL } from 'node:url';
 
 /** Every layer is a project of its own, so that core cannot see the DOM or Node even by accident. */
-export const LAYERS = ['core', 'electron', 'electron/node', 'electron/main', 'electron/preload', 'renderer', 'tests'];
+export const LAYERS = [
+  'core',
+  'electron',
+  'electron/node',
+  'electron/main',
+  'electron/preload',
+  'renderer',
+  'packaging',
+  'tests',
+];
 
 // `npm run types`
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {

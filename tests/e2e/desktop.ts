@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
 import { test as base, expect, type Page } from '@playwright/test';
 import { RealDesktop, realRuntime } from './desktopReal.ts';
 import { StandInDesktop } from './desktopStandIn.ts';
@@ -49,6 +50,18 @@ interface Fixtures {
 
 const freshFolder = (): string => mkdtempSync(join(tmpdir(), 'backstay-desktop-'));
 
+/** Tries anew from the top: a browser's last process may still be writing to its profile while that is taken away. */
+async function removed(folder: string): Promise<void> {
+  for (let tries = 1; ; tries += 1) {
+    try {
+      return rmSync(folder, { recursive: true, force: true });
+    } catch (error) {
+      if (tries === 40) throw error;
+      await pause(250);
+    }
+  }
+}
+
 /** A test of the desktop program; whatever it starts is ended after it. */
 const fixtures = (begin: (start: Required<Start>) => Promise<Desktop>) =>
   base.extend<Fixtures>({
@@ -67,8 +80,7 @@ const fixtures = (begin: (start: Required<Start>) => Promise<Desktop>) =>
         return desktop;
       });
       for (const desktop of started) await desktop.kill();
-      // A browser's profile is large, and its last process may still be writing to it.
-      for (const { userData } of started) rmSync(userData, { recursive: true, force: true, maxRetries: 20 });
+      for (const { userData } of started) await removed(userData);
     },
   });
 
