@@ -213,6 +213,26 @@ for (const { name, test, missing } of RUNTIMES) {
       await expect.poll(() => readProject(path).title).toBe('Mine');
     });
 
+    test('keeps pictures in a folder beside the document where that is chosen, and finds them again', async ({
+      start,
+      folder,
+    }) => {
+      const path = demoIn(folder);
+      const desktop = await start();
+      const page = await firstPage(desktop);
+      await openFile(desktop, page, path);
+      const section = page.getByRole('region', { name: 'Picture under the drawing' });
+      await section.locator('input[type=file]').setInputFiles(join(ROOT, 'docs/pictures/range.png'));
+      await section.getByRole('radio', { name: 'In a folder beside it' }).click();
+      await desktop.clickMenu('save');
+      await expect.poll(() => readProject(path).picturesBeside).toBe(true);
+      expect(readFileSync(path, 'utf8')).not.toContain('base64');
+      expect(readdirSync(join(folder, 'pelluna.pictures'))).toEqual(['picture-1.png']);
+      await desktop.kill();
+      const again = await firstPage(await start({ files: [path] }));
+      await expect(again.getByRole('img', { name: /range\.png with the stem and the stern marked/ })).toBeVisible();
+    });
+
     test('asks before it closes on unsaved work: keep open, save, or let it go', async ({ start, folder }) => {
       const path = demoIn(folder);
       const desktop = await start();
