@@ -14,7 +14,7 @@ import { changeIn, isSavedAt, textOf } from './savedTexts.ts';
 // show: for that there is powerCut.test.ts.
 
 const SEED = Number(process.env.BACKSTAY_CRASH_SEED ?? 20_261_126);
-const ROUNDS = Number(process.env.BACKSTAY_CRASH_ROUNDS ?? 80);
+const ROUNDS = Number(process.env.BACKSTAY_CRASH_ROUNDS ?? 200);
 /** Latest kill after the process has begun to work, ms: time for a few saves. */
 const LONGEST_MS = 120;
 
