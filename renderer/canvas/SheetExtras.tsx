@@ -26,8 +26,8 @@ export function SheetExtras({ hoveredPort }: { hoveredPort: PortHandle | null })
         <ActionButton action={actionById('fit')} icon="fit" />
       </div>
       <div className="sheet-top">
-        <EmptyHint />
         {isPlanShown ? <PlanInset /> : null}
+        <EmptyHint />
       </div>
       <Tip hoveredPort={hoveredPort} />
     </>
