@@ -7,7 +7,10 @@ type ShellChannel = 'print' | 'setUnsaved' | 'newWindow' | 'openExternal' | 'abo
 /** What the window, the system's viewer and browser, and the log do for the page. */
 export function shellWork(parts: HandlerParts): Work<ShellChannel> {
   return {
-    print: async ({ suggestedName, bytes }) => parts.showPdf({ suggestedName: safeName(suggestedName), bytes }),
+    print: async ({ suggestedName, bytes }) => {
+      if (!isPdf(bytes)) throw new Error('Only a PDF can be printed, and this is none.');
+      return parts.showPdf({ suggestedName: pdfName(suggestedName), bytes });
+    },
     setUnsaved: async ({ unsaved, title }, caller) => {
       caller.setUnsaved(unsaved, title);
       return null;
@@ -33,6 +36,15 @@ export function shellWork(parts: HandlerParts): Work<ShellChannel> {
     },
   };
 }
+
+/** Source: ISO 32000-1, 7.5.2: a PDF begins with this. */
+const isPdf = (bytes: Uint8Array): boolean => [...'%PDF-'].every((letter, at) => bytes[at] === letter.charCodeAt(0));
+
+/**
+ * A name that the system can only take for a PDF's, whatever was suggested: it chooses by the ending what to open a file
+ * with, and for some endings that is the file itself.
+ */
+const pdfName = (suggested: string): string => `${safeName(suggested).replace(/\.[^.]*$/, '')}.pdf`;
 
 /**
  * An address that may be offered to the system's browser, in its normal spelling.

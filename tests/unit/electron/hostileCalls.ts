@@ -9,7 +9,7 @@ export function soundRequests({ mine, theirs, outside }: Record<'mine' | 'theirs
   readonly odd: readonly unknown[];
 } {
   const text = '{"format":"backstay"}';
-  const bytes = new Uint8Array([37, 80, 68, 70]);
+  const bytes = new TextEncoder().encode('%PDF-1.3');
   return {
     open: {},
     openDropped: { path: join(outside, 'none.backstay') },

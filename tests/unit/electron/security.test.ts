@@ -92,6 +92,48 @@ describe('links', () => {
   });
 });
 
+describe('printing', () => {
+  const pdf = new TextEncoder().encode('%PDF-1.3\n');
+
+  it.each([
+    ['sheet.pdf', 'sheet.pdf'],
+    ['Sheet.PDF', 'Sheet.pdf'],
+    ['x.exe', 'x.pdf'],
+    ['x.desktop', 'x.pdf'],
+    ['run.bat', 'run.pdf'],
+    ['run.bat.exe', 'run.bat.pdf'],
+    ['sheet.pdf.lnk', 'sheet.pdf.pdf'],
+    ['x.exe ', 'x.pdf'],
+    ['x.exe.', 'x.exe.pdf'],
+    ['x.a-very-long-ending', 'x.pdf'],
+    ['../../x.command', 'x.pdf'],
+    ['.exe', 'exe.pdf'],
+    ['', 'boat.pdf'],
+    ['con.exe', 'boat.pdf'],
+  ])('shows %j as %j', async (suggestedName, shown) => {
+    const { call, asked } = shell();
+    expect(await call('print', { suggestedName, bytes: pdf })).toEqual({ ok: true, value: { name: shown } });
+    expect(asked).toEqual([`pdf ${shown}`]);
+  });
+
+  it.each([
+    ['a program of Windows', 'MZ\u0090'],
+    ['a script', '#!/bin/sh\n'],
+    ['a starter', '[Desktop Entry]\nExec=x'],
+    ['a PDF after something else', ' %PDF-1.3'],
+    ['half a beginning', '%PDF'],
+    ['nothing', ''],
+  ])('refuses %s, whatever its name', async (_, text) => {
+    const { call, asked } = shell();
+    const bytes = new TextEncoder().encode(text);
+    expect(await call('print', { suggestedName: 'sheet.pdf', bytes })).toEqual({
+      ok: false,
+      message: 'Only a PDF can be printed, and this is none.',
+    });
+    expect(asked).toEqual([]);
+  });
+});
+
 describe('the contract of channels', () => {
   const SEED = Number(process.env.BACKSTAY_FUZZ_SEED ?? 5_200_000);
   const ROUNDS = Number(process.env.BACKSTAY_FUZZ_ROUNDS ?? 6000);
