@@ -8,8 +8,8 @@ export interface WindowParts {
   readonly log: Log;
   /** ms since 1970. */
   now(): number;
-  /** The user has given up this window's unsaved work: its recovery copies go too. */
-  giveUp(documentIds: ReadonlySet<string>): Promise<void>;
+  /** The user has given up the unsaved work of the document that is open: its recovery copy goes too. */
+  giveUp(documentId: string): Promise<void>;
   /** The user keeps the window open, so that the program does not quit. */
   keptOpen(): void;
 }
@@ -165,7 +165,9 @@ export class DocumentWindow implements Caller {
       this.#patience = setTimeout(() => this.#closing === 'after-save' && this.#stay(), SAVE_BEGINS_MS);
     } else if (choice === 2) this.#stay();
     else {
-      if (choice === 1) await this.#parts.giveUp(this.documentIds);
+      // Only that of what is open: work set aside for someone else's was promised to be kept.
+      const openNow = [...this.documentIds].at(-1);
+      if (choice === 1 && openNow !== undefined) await this.#parts.giveUp(openNow);
       this.#close();
     }
   }

@@ -2,7 +2,7 @@ import { basename } from 'node:path';
 import type { FileFilter } from 'electron';
 import type { Opened, Request, Saved, SavedOrChanged } from '../contract.ts';
 import type { Work } from './handlers.ts';
-import type { Caller, HandlerParts } from './parts.ts';
+import { type Caller, type HandlerParts, nowOpen } from './parts.ts';
 
 const DOCUMENT_FILTERS: readonly FileFilter[] = [{ name: 'Backstay document', extensions: ['backstay'] }];
 const EXPORT_FILTERS: Readonly<Record<Request<'exportFile'>['kind'], FileFilter>> = {
@@ -115,7 +115,7 @@ export async function openDocument(
     const opened = await parts.documents.open(path, (progress) => caller.tellProgress(progress), controller.signal);
     if (controller.signal.aborted) return null;
     caller.handles.add(opened.handle);
-    caller.documentIds.add(opened.documentId);
+    nowOpen(caller, opened.documentId);
     await remember(parts, path);
     return opened;
   } catch (error) {

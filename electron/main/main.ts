@@ -37,8 +37,8 @@ const windows = new Windows({
   workAreas: () => screen.getAllDisplays().map(({ workArea }) => workArea),
   readPlacement: () => readPlacement(data('window.json')),
   writePlacement: (placement) => writePlacement(data('window.json'), placement),
-  giveUp: async (ids) => {
-    for (const id of ids) await answered(() => recovery.drop(id));
+  giveUp: async (id) => {
+    await answered(() => recovery.drop(id));
   },
   quit: () => app.quit(),
 });

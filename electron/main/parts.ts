@@ -15,8 +15,9 @@ export type Recents = Pick<RecentFiles, 'add' | 'list' | 'pathOf' | 'clear'>;
 
 /** The window a call comes from, as far as the handlers care. Each has its own documents. */
 export interface Caller {
-  /** Handles and document ids this window was given or named; it may use no other window's. */
+  /** Handles this window was given; it may use no other window's. */
   readonly handles: Set<string>;
+  /** Ids of the documents this window has opened or kept copies of; the last is that of the one open now. */
   readonly documentIds: Set<string>;
   /** The reading that is going on for this window, to be cancelled. */
   opening: AbortController | null;
@@ -32,6 +33,12 @@ export interface Caller {
   editText(command: TextCommand): void;
   /** Asks whether an address may be opened in the system's browser. */
   mayOpen(url: string): Promise<boolean>;
+}
+
+/** Puts a document's id last among its window's: it is the one open now. */
+export function nowOpen({ documentIds }: Pick<Caller, 'documentIds'>, documentId: string): void {
+  documentIds.delete(documentId);
+  documentIds.add(documentId);
 }
 
 /** The Electron and Node parts the handlers need, so that they run under test without the runtime. */

@@ -1,5 +1,5 @@
 import type { Work } from './handlers.ts';
-import type { Caller, HandlerParts } from './parts.ts';
+import { type Caller, type HandlerParts, nowOpen } from './parts.ts';
 
 type RecoveryChannel = 'keepRecovery' | 'dropRecovery' | 'recoveries' | 'openRecovery' | 'discardRecovery';
 
@@ -13,7 +13,7 @@ export function recoveryWork(parts: HandlerParts): Work<RecoveryChannel> {
   return {
     keepRecovery: async ({ documentId, handle, name, title, text }, caller) => {
       free(caller, documentId);
-      caller.documentIds.add(documentId);
+      nowOpen(caller, documentId);
       const own = handle !== null && caller.handles.has(handle) ? handle : null;
       const path = own === null ? null : (documents.pathOf(own) ?? null);
       const origin = own === null ? null : documents.stateOf(own);

@@ -76,7 +76,7 @@ export interface Shell {
   /** All callers there are; the first is `caller`. */
   readonly callers: FakeCaller[];
   call(channel: string, ...sent: unknown[]): Promise<unknown>;
-  callAs(caller: FakeCaller, channel: string, ...sent: unknown[]): Promise<unknown>;
+  callAs(caller: Caller, channel: string, ...sent: unknown[]): Promise<unknown>;
 }
 
 export function shell(choices: Choices = {}): Shell {
@@ -84,7 +84,7 @@ export function shell(choices: Choices = {}): Shell {
   const handlers = new Map<string, Handler>();
   const caller = new FakeCaller(choices);
   const [log, asked, callers]: [string[], string[], FakeCaller[]] = [[], [], [caller]];
-  let current = caller;
+  let current: Caller = caller;
   registerHandlers({
     ipcMain: { handle: (channel: string, handler: Handler) => void handlers.set(channel, handler) },
     documents: new DocumentTable(),
@@ -107,7 +107,7 @@ export function shell(choices: Choices = {}): Shell {
     log: (code, details) => void log.push(`${code} ${JSON.stringify(details ?? {})}`),
     recentsChanged: () => {},
   });
-  const callAs = async (one: FakeCaller, channel: string, ...sent: unknown[]): Promise<unknown> => {
+  const callAs = async (one: Caller, channel: string, ...sent: unknown[]): Promise<unknown> => {
     const handler = handlers.get(channel);
     if (!handler) throw new Error(`no handler for ${channel}`);
     current = one;

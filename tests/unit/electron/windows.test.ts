@@ -7,7 +7,7 @@ import { fileLog } from '../../../electron/main/log.ts';
 import { boundsOn, readPlacement, writePlacement } from '../../../electron/main/placement.ts';
 import { filesIn, Windows } from '../../../electron/main/windows.ts';
 import { electronHost } from '../../../renderer/host/electronHost.ts';
-import { freshFolder } from './rig.ts';
+import { freshFolder, shell } from './rig.ts';
 
 const folder = freshFolder();
 const settled = (): Promise<void> => new Promise((done) => setTimeout(done, 5));
@@ -72,7 +72,7 @@ function desk(answers: number[] = []) {
     workAreas: () => [],
     readPlacement: () => null,
     writePlacement: ({ bounds }) => void done.push(`placed ${bounds.width}`),
-    giveUp: async (ids) => void done.push(`given up ${[...ids].join(' ')}`),
+    giveUp: async (id) => void done.push(`given up ${id}`),
     quit: () => void done.push('quit'),
   });
   const open = (): { one: ReturnType<Windows['open']>; window: FakeWindow } => {
@@ -128,6 +128,21 @@ describe('closing a window', () => {
     await settled();
     expect(window.isGone).toBe(true);
     expect(done).toContain('given up d1');
+  });
+
+  it('leaves alone the copies of documents that were open before, such as work set aside for someone else’s', async () => {
+    const { open, done } = desk([1]);
+    const { one, window } = open();
+    const { callAs } = shell();
+    const keep = (documentId: string) =>
+      callAs(one, 'keepRecovery', { documentId, handle: null, name: 'n', title: 't', text: '{}' });
+    for (const id of ['d2', 'd1', 'd2']) await keep(id);
+    one.setUnsaved(true, 'Theirs');
+    window.close();
+    await settled();
+    expect(window.isGone).toBe(true);
+    expect(done.filter((word) => word.startsWith('given up'))).toEqual(['given up d2']);
+    expect([...one.documentIds]).toEqual(['d1', 'd2']);
   });
 
   it('asks once, however often it is pressed', async () => {
