@@ -63,9 +63,9 @@ export class DocumentWindow implements Caller {
     return this.#window;
   }
 
-  /** Whether nothing was opened, saved or changed here, so that a file from outside may be shown in it. */
+  /** Whether nothing was opened, is being opened, was saved or changed here, so that a file from outside may be shown in it. */
   get isUntouched(): boolean {
-    return !this.#isUnsaved && this.handles.size === 0;
+    return !this.#isUnsaved && this.handles.size === 0 && this.opening === null;
   }
 
   /** Sends an event to the page, once it is there. */

@@ -243,6 +243,19 @@ describe('whose call it is', () => {
     expect(windows.all.size).toBe(2);
   });
 
+  it('two files from outside at once go to two windows, though the first is still being read', async () => {
+    const { open, windows } = desk();
+    const { one } = open();
+    one.opening = new AbortController();
+    const second = windows.forFile();
+    expect(second).not.toBe(one);
+    second.opening = new AbortController();
+    expect([one, second]).not.toContain(windows.forFile());
+    // One that could not be opened leaves the window free for the next.
+    one.opening = null;
+    expect(windows.forFile()).toBe(one);
+  });
+
   it('documents are found on a command line among whatever Chromium puts there', () => {
     expect(filesIn(['backstay', '--no-sandbox', 'a.backstay', '--x=b.backstay', 'B.BACKSTAY', 'c.txt'])).toEqual([
       'a.backstay',
