@@ -1,12 +1,13 @@
 import { addFeed } from '../../edit/feeds.ts';
 import { addItem } from '../../edit/items.ts';
+import { RefusedEdit } from '../../edit/refused.ts';
 import { removeSubjects } from '../../edit/remove.ts';
 import type { Feed, Item, Project } from '../../model/project.ts';
 import { BY_ELECTRICIAN } from '../cautions.ts';
 import { dcEnd, newest } from '../ends.ts';
 import { feedsOf, fittedOf, isBattery, type Survey } from '../survey.ts';
 import type { Candidate } from '../types.ts';
-import { ratingFor } from '../wires.ts';
+import { ratingFor, wireFor } from '../wires.ts';
 
 /** A breaker of its own, straight from the battery, for each set that shares one with other loads. */
 export function breakerCandidates(survey: Survey): readonly Candidate[] {
@@ -38,17 +39,21 @@ function sharedBreaker(survey: Survey, set: Item): Shared | null {
 function ownBreaker(survey: Survey, set: Item, { breaker, into, out }: Shared): Candidate | null {
   const ratingA = ratingFor(survey.project, set);
   const battery = survey.index.items.get(into.from.itemId);
+  const bank = survey.index.effective.get(into.from.itemId);
   const partId = `breaker-${ratingA}a`;
-  if (ratingA === null || !battery || !survey.index.parts.has(partId)) return null;
+  if (ratingA === null || !battery || bank?.kind !== 'power' || !survey.index.parts.has(partId)) return null;
   const apply = (project: Project): Project => {
     const bare = removeSubjects(project, [{ kind: 'feed', id: out.id }]);
     const fitted = addItem(bare, { partId, position: breaker.position, placeId: breaker.placeId });
     const { id } = newest(fitted);
     const [from, to] = [dcEnd(fitted, id, 'in'), dcEnd(fitted, id, 'out')];
-    if (!from || !to) return fitted;
-    const { conductorId, lengthM, fuse } = into;
-    const fed = addFeed(fitted, { from: into.from, to: from, conductorId, lengthM, fuse });
-    return addFeed(fed, { from: to, to: out.to, conductorId: out.conductorId, lengthM: out.lengthM });
+    // The lead there is may be thick for all it feeds, or have no fuse: the new one is sized for this set.
+    const wire = wireFor(fitted, set, into.lengthM, bank.figures.voltageV.value);
+    if (!from || !to || !wire)
+      throw new RefusedEdit(`No breaker, fuse and pair for ${set.tag} over ${into.lengthM} m was found.`);
+    const { conductorId, lengthM, fuse } = out;
+    const fed = addFeed(fitted, { from: into.from, to: from, ...wire });
+    return addFeed(fed, { from: to, to: out.to, conductorId, lengthM, fuse });
   };
   return {
     id: `own-breaker:${set.id}`,

@@ -2,52 +2,18 @@ import { describe, expect, it } from 'vitest';
 import { advise } from '../../../core/advice/advise.ts';
 import { candidatesOf } from '../../../core/advice/candidates.ts';
 import { surveyOf } from '../../../core/advice/survey.ts';
+import { assess } from '../../../core/assess.ts';
+import { indexProject } from '../../../core/catalogue/lookup.ts';
 import type { Place } from '../../../core/model/boat.ts';
 import type { Item, Project } from '../../../core/model/project.ts';
 import { feed, item, link, P, run, smallBoat } from '../redundancy/smallBoat.ts';
+import { oneSet, onlyMast, plain, twoSets, without, withPlaces } from './boats.ts';
 import { changeOf, freed, idsOf } from './support.ts';
 
 // Each kind of change once where it frees a service of a point, worked out by hand from the drawing, and once where the
 // drawing gives no ground for it.
 
-const plain = smallBoat();
-
-/** The small boat with some places changed. */
-function withPlaces(change: (place: Place) => Place | null, more: Partial<Project> = {}): Project {
-  return smallBoat({
-    ...more,
-    places: plain.places.flatMap((place) => {
-      const after = change(place);
-      return after ? [after] : [];
-    }),
-  });
-}
-
-const without = (...ids: readonly string[]): Item[] => plain.items.filter(({ id }) => !ids.includes(id));
 const offered = (project: Project): readonly string[] => idsOf(advise(project));
-
-/** The boat with no place in the open but its masthead. */
-const onlyMast = withPlaces((place) => (place.id === 'arch' ? null : place), {
-  items: plain.items.map((each) => ({ ...each, placeId: each.placeId === 'arch' ? null : each.placeId })),
-});
-
-/** Two voice sets on antennas of their own, one breaker and one bank. */
-const twoSets = smallBoat({
-  items: [
-    ...without('SP', 'AIS'),
-    item('VHF2', 'vhf', 'locker'),
-    item('A2', 'whip', null, { position: P(11, 4.1), placeId: 'arch' }),
-  ],
-  runs: [run('W1', 'VHF.ant', 'A1.rf'), run('W2', 'VHF2.ant', 'A2.rf')],
-  feeds: [feed('F0', 'BAT', 'BRK'), feed('F1', 'BRK', 'VHF'), feed('F2', 'BRK', 'VHF2')],
-});
-
-/** One voice set straight on the masthead antenna. */
-const oneSet = smallBoat({
-  items: without('SP', 'AIS'),
-  runs: [run('W1', 'VHF.ant', 'A1.rf')],
-  feeds: [feed('F0', 'BAT', 'BRK'), feed('F1', 'BRK', 'VHF')],
-});
 
 describe('another feed', () => {
   const bank = (more: Partial<Item> = {}): Project =>
@@ -147,6 +113,37 @@ describe('a breaker of its own', () => {
   it('frees two sets that shared one', () => {
     expect(freed(twoSets, 'own-breaker:VHF', 'item:BRK')).toContain('voice-fixed');
     expect(freed(twoSets, 'own-breaker:VHF', 'item:BAT')).toEqual([]);
+  });
+
+  it('gets a lead sized and fused for the set alone, and keeps the fuse of the set’s old one', () => {
+    const project = smallBoat({
+      ...twoSets,
+      feeds: [
+        feed('F0', 'BAT', 'BRK', { conductorId: 'conductor-35mm2', fuse: { ratingA: 40, fromSourceM: 0.1 } }),
+        feed('F1', 'BRK', 'VHF', { fuse: { ratingA: 7, fromSourceM: 0.1 } }),
+        feed('F2', 'BRK', 'VHF2'),
+      ],
+    });
+    const after = changeOf(advise(project), 'own-breaker:VHF').candidate.apply(project);
+    // 5.5 A over 3 m and back: 1.5 mm² drops 0.4 V, more than four fifths of 3 % of 12 V; 2.5 mm² drops 0.23 V, and 10 A is
+    // the next fuse over 1.25 times 5.5 A.
+    const [lead, last] = after.feeds.slice(-2);
+    expect(lead).toMatchObject({ from: { itemId: 'BAT' }, lengthM: 3, fuse: { ratingA: 10, fromSourceM: 0.15 } });
+    expect(indexProject(project).parts.get(lead?.conductorId ?? '')).toMatchObject({
+      figures: { areaMm2: { value: 2.5 } },
+    });
+    expect(last).toMatchObject({ to: { itemId: 'VHF' }, fuse: { ratingA: 7, fromSourceM: 0.1 } });
+  });
+
+  it('draws no lead without a fuse near its source, where the lead there has none; nor does any other change', () => {
+    for (const candidate of candidatesOf(surveyOf(twoSets))) {
+      const fresh = assess(candidate.apply(twoSets)).feeds.filter(
+        ({ feedId }) => !twoSets.feeds.some(({ id }) => id === feedId),
+      );
+      const verdicts = fresh.map(({ protection }) => protection.verdict);
+      expect(verdicts, candidate.id).not.toContain('too-far');
+      expect(verdicts, candidate.id).not.toContain('missing');
+    }
   });
 
   it('is not offered for a breaker with one load', () => {
