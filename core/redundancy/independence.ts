@@ -3,7 +3,7 @@ import type { FaultModel } from '../faultTree/types.ts';
 import type { RedundancySettings } from '../model/project.ts';
 import { type Build, type BuiltWay, stands } from './build.ts';
 import type { RedundancyModel } from './model.ts';
-import type { AlertMeans, Independence } from './types.ts';
+import type { AlertMeans, Independence, TreeLabel } from './types.ts';
 
 type RadioService = AlertMeans['radioService'];
 type SeaArea = RedundancySettings['seaArea'];
@@ -29,11 +29,16 @@ export const alertsShore = (service: RadioService, seaArea: SeaArea): boolean =>
  * its service reaches the shore from the boat's sea area. It hangs on what all of its ways share, and on the common causes that
  * take all of them. Two means are independent when no component and no cause is in both lists.
  */
-export function independenceOf({ build }: RedundancyModel, model: FaultModel): Independence {
+export function independenceOf(
+  { build }: RedundancyModel,
+  model: FaultModel,
+  labels: ReadonlyMap<string, TreeLabel>,
+  isCauseLeftOut: boolean,
+): Independence {
   const { seaArea } = build.project.settings.redundancy;
   const means = alertMeans(build, model);
   const counted = means.filter(({ radioService }) => alertsShore(radioService, seaArea));
-  const verdict = verdictOn(build, counted);
+  const verdict = verdictOn(counted, labels, isCauseLeftOut);
   const short = means.filter((each) => !counted.includes(each)).map(({ label }) => label);
   const left =
     short.length === 0
@@ -44,7 +49,11 @@ export function independenceOf({ build }: RedundancyModel, model: FaultModel): I
 
 type Verdict = Pick<Independence, 'verdict' | 'sentence' | 'pair'>;
 
-function verdictOn(build: Build, means: readonly AlertMeans[]): Verdict {
+function verdictOn(
+  means: readonly AlertMeans[],
+  labels: ReadonlyMap<string, TreeLabel>,
+  isCauseLeftOut: boolean,
+): Verdict {
   if (means.length === 0) return none('Nothing aboard can send a distress alert ashore.', 'none');
   if (new Set(means.map(({ radioService }) => radioService)).size === 1) {
     const labels = means.map(({ label }) => label).join(' and ');
@@ -60,13 +69,13 @@ function verdictOn(build: Build, means: readonly AlertMeans[]): Verdict {
   };
   const names = `${best.first.label} and ${best.second.label}`;
   if (sharedCount(best) === 0) {
-    return { verdict: 'independent', sentence: `${names} share nothing and no one event takes both.`, pair };
+    const events = isCauseLeftOut ? 'no one event that is tried' : 'no one event';
+    return { verdict: 'independent', sentence: `${names} share nothing and ${events} takes both.`, pair };
   }
-  const label = (id: string): string => build.components.get(id)?.label ?? id;
-  const things = best.components.map(label);
+  const named = (ids: readonly string[]): string => ids.map((id) => labels.get(id)?.label ?? id).join(', ');
   const words = [
-    ...(things.length > 0 ? [`both hang on ${things.join(', ')}`] : []),
-    ...(best.causes.length > 0 ? ['one event takes both'] : []),
+    ...(best.components.length > 0 ? [`both hang on ${named(best.components)}`] : []),
+    ...(best.causes.length > 0 ? [`both are lost to ${named(best.causes)}`] : []),
   ];
   return { verdict: 'shared', sentence: `${names} are the best pair, but ${words.join(' and ')}.`, pair };
 }
@@ -109,17 +118,21 @@ function alertMeans(build: Build, model: FaultModel): readonly AlertMeans[] {
     gates.set(meansId(itemId), { op: 'and', inputs: ways.map(({ gate }) => gate) });
   const columnsOf = downColumns(gates, lone.down, lone.width);
   const causeIds = new Set(model.causes.map(({ id }) => id));
-  return [...sets].map(([itemId, { radioService }]) => {
+  return [...sets].flatMap(([itemId, { radioService }]): AlertMeans[] => {
     const id = meansId(itemId);
-    const alone = readSinglePoints(columnsOf(id), lone).ids;
-    return {
-      id,
-      radioService,
-      label: build.index.items.get(itemId)?.tag ?? itemId,
-      itemId,
-      hangsOn: alone.filter((each) => !causeIds.has(each)),
-      causes: alone.filter((each) => causeIds.has(each)),
-    };
+    const { lostFromStart, ids: alone } = readSinglePoints(columnsOf(id), lone);
+    // A set without supply or position as drawn is no means at all, and must not pass for one that hangs on nothing.
+    if (lostFromStart) return [];
+    return [
+      {
+        id,
+        radioService,
+        label: build.index.items.get(itemId)?.tag ?? itemId,
+        itemId,
+        hangsOn: alone.filter((each) => !causeIds.has(each)),
+        causes: alone.filter((each) => causeIds.has(each)),
+      },
+    ];
   });
 }
 

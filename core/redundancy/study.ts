@@ -24,7 +24,7 @@ import type {
 } from './types.ts';
 
 /** Highest order of cut sets looked for: single things, pairs and triples. */
-export const STUDY_ORDER = 3;
+const STUDY_ORDER = 3;
 /** More triples than this are counted, not listed: nobody reads them. */
 const MOST_TRIPLES = 200;
 
@@ -79,7 +79,7 @@ function studied(project: Project, paths: readonly PathBudget[], before: Kept | 
     labels,
     chances,
     get independence() {
-      independence ??= independenceOf(posed.model, model);
+      independence ??= independenceOf(posed.model, model, labels, commonCauses(posed.excluded).length > 0);
       return independence;
     },
     model,
@@ -112,7 +112,7 @@ export function commonCauses(events: readonly FailureEvent[]): readonly FailureE
 }
 
 /** The gates of all services with components and common causes as events. */
-export function faultModel({ build }: RedundancyModel, causes: readonly FailureEvent[]): FaultModel {
+function faultModel({ build }: RedundancyModel, causes: readonly FailureEvent[]): FaultModel {
   const events = [...build.components.keys()];
   const known = new Set(events);
   return {

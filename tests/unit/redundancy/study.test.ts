@@ -5,7 +5,7 @@ import { assess } from '../../../core/assess.ts';
 import { parseProject } from '../../../core/document/load.ts';
 import { setRedundancy } from '../../../core/edit/redundancy.ts';
 import { addColumn, downColumns, emptyColumns, hasColumn } from '../../../core/faultTree/scenarios.ts';
-import type { Project, RedundancySettings } from '../../../core/model/project.ts';
+import { itemSchema, type Project, type RedundancySettings } from '../../../core/model/project.ts';
 import { SERVICES } from '../../../core/model/services.ts';
 import { studyFailures } from '../../../core/redundancy/study.ts';
 import type { FailureStudy } from '../../../core/redundancy/types.ts';
@@ -130,8 +130,27 @@ describe('two separate and independent means of alert (47 CFR 80.1081(a), SOLAS 
       .map((item) => (item.tag === 'SAT-1' ? { ...item, overrides: ownBattery } : item));
     const { verdict, pair, sentence } = studied({ ...project, items }).independence;
     expect(verdict).toBe('shared');
-    expect([...(pair?.sharedComponents ?? []), ...(pair?.sharedCauses ?? [])].length).toBeGreaterThan(0);
-    expect(sentence).toMatch(/both hang on|one event takes both/);
+    const bank = assess(project).redundancy.components.find(({ label }) => label === 'B1')?.id;
+    expect(pair?.sharedComponents).toContain(bank);
+    expect(sentence).toMatch(/both hang on .*B1.* and both are lost to .*Lightning on the main mast/);
+  });
+});
+
+describe('means of alert that only seem to be', () => {
+  it('a set that has no supply as drawn is none, and shares nothing with nobody', () => {
+    const project = setRedundancy(demo('vessarine'), { seaArea: 'A1' });
+    const [vhf] = project.items.filter(({ tag }) => tag === 'VHF-1');
+    const charger = itemSchema.parse({ id: 'ch', tag: 'CH', partId: 'charger-mains', position: vhf?.position });
+    const feeds = project.feeds.map((feed) =>
+      feed.to.itemId === vhf?.id ? { ...feed, from: { itemId: 'ch', portId: 'out' } } : feed,
+    );
+    const { means } = studied({ ...project, items: [...project.items, charger], feeds }).independence;
+    expect(means.map(({ label }) => label)).not.toContain('VHF-1');
+  });
+
+  it('with an event left out the sentence says that only what is tried was looked at', () => {
+    const project = setRedundancy(demo('vessarine'), { seaArea: 'A1', excludedEventIds: ['lightning'] });
+    expect(studied(project).independence.sentence).toMatch(/no one event that is tried takes both/);
   });
 });
 
