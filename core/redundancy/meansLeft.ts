@@ -123,19 +123,23 @@ function sourceOf(project: Project, path: PathBudget | undefined, way: Way, inRa
   return part?.kind === 'radio' && path ? { kind: 'path', path, item, part } : null;
 }
 
-function noteOf({ hf }: ReachResults, way: Way, reach: ReachTo | null, inRaft: boolean): RichText {
+function noteOf({ hf, paths }: ReachResults, way: Way, reach: ReachTo | null, inRaft: boolean): RichText {
   if (way.serviceId === 'beacon')
     return ['By satellite, anywhere.', ...(reach ? [' The distance is that of its homing signal.'] : [])];
   if (reach && way.emergencyAntennaId)
     return ['Antenna rigged by hand, ', q(reach.ownHeightM, 'm'), ' above the water.'];
   if (reach && inRaft) return ['Held by hand in the raft, ', q(reach.ownHeightM, 'm'), ' above the water.'];
   if (reach) return [];
-  if (way.serviceId === 'long-range' || way.serviceId === 'digital-alert') {
+  if (way.serviceId !== 'long-range' && way.serviceId !== 'digital-alert') return [];
+  if (paths.find(({ id }) => id === way.pathId)?.service === 'mf-hf') {
     const found = hf.find(({ pathId }) => pathId === way.pathId);
-    return found ? groundWaveNote(found) : ['By satellite, wherever its sky is clear.'];
+    return found ? groundWaveNote(found) : [`Beyond the horizon ${BY_SKY_WAVE}.`];
   }
-  return [];
+  // An alert by VHF that has no reach to this far end is not heard there; it goes by no satellite.
+  return way.serviceId === 'long-range' ? ['By satellite, wherever its sky is clear.'] : [];
 }
+
+const BY_SKY_WAVE = 'by sky wave when a band is open: see the Range page';
 
 /** The band whose ground wave is read farthest, by those who read it worst. */
 function groundWaveNote({ bands }: HfResult): RichText {
@@ -144,12 +148,11 @@ function groundWaveNote({ bands }: HfResult): RichText {
     return nearest ? [{ name, nearest }] : [];
   });
   const [best] = reached.sort((a, b) => b.nearest.reach.nominalKm - a.nearest.reach.nominalKm);
-  const farther = 'by sky wave when a band is open: see the Range page';
-  if (!best) return [`Beyond the horizon ${farther}.`];
+  if (!best) return [`Beyond the horizon ${BY_SKY_WAVE}.`];
   const { name, nearest } = best;
   return [
     `Ground wave on ${name} by day to a ${nearest.name.toLowerCase()} `,
     q(nearest.reach.nominalKm, 'km', 0),
-    `, farther ${farther}.`,
+    `, farther ${BY_SKY_WAVE}.`,
   ];
 }

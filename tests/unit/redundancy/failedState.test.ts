@@ -90,6 +90,15 @@ describe('what is left, and how far', () => {
     expect(formatText(beacon?.note ?? [], METRIC_PREFERENCES)).toMatch(/^By satellite, anywhere/);
   });
 
+  it('never says of a VHF alert that it goes by satellite, whatever the far end', () => {
+    for (const stations of [[], project.stations.filter(({ kind }) => kind === 'mobile-mast')]) {
+      const boat: Project = { ...project, stations };
+      const means = meansFinder(boat, assess(boat), boat.stations[0])(rowOf(boat, 'none')).get('digital-alert') ?? [];
+      expect(means.length).toBeGreaterThan(0);
+      for (const { note } of means) expect(note).toEqual([]);
+    }
+  });
+
   it('nothing is left of what is lost', () => {
     for (const row of assess(project).redundancy.matrix) {
       const means = meansFinder(project, assess(project), ship(project))(row);
