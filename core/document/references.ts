@@ -43,6 +43,7 @@ function checkIds(project: Project, report: Report): void {
   report.uniqueIds([list(['stations'], project.stations)]);
   report.uniqueIds([list(['measurements'], project.measurements)]);
   report.uniqueIds([list(['settings', 'margin'], project.settings.margin)]);
+  report.uniqueIds([list(['settings', 'redundancy', 'events'], project.settings.redundancy.events)]);
   report.uniqueIds([list(['alternatives'], project.alternatives)]);
   [project, ...project.alternatives].forEach((layout, index) => {
     const path = index === 0 ? [] : ['alternatives', index - 1];

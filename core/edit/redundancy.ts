@@ -38,10 +38,16 @@ export function setOwnEvent(project: Project, eventId: string, change: Omit<Chan
   return setRedundancy(project, { events: events.map((each) => (each === event ? after : each)) });
 }
 
-/** Takes a failure of the user's own away. */
+/** Takes a failure of the user's own away, and what was said of it: the next one may get its id. */
 export function removeOwnEvent(project: Project, eventId: string): Project {
-  const { events } = project.settings.redundancy;
-  return setRedundancy(project, { events: events.filter(({ id }) => id !== eventId) });
+  const { events, excludedEventIds, chances } = project.settings.redundancy;
+  const inMatrix = `own:${eventId}`;
+  const { [inMatrix]: _gone, ...others } = chances;
+  return setRedundancy(project, {
+    events: events.filter(({ id }) => id !== eventId),
+    excludedEventIds: excludedEventIds.filter((id) => id !== inMatrix),
+    chances: others,
+  });
 }
 
 /** Leaves an event out of matrix and trees, or takes it in again. */

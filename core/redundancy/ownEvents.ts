@@ -1,6 +1,7 @@
 import { placeOf } from '../catalogue/lookup.ts';
 import type { Item, Subject } from '../model/project.ts';
 import type { Build } from './build.ts';
+import { findStructure } from './components.ts';
 import { lostWith, type Placed } from './placed.ts';
 import type { FailureEvent } from './types.ts';
 
@@ -25,7 +26,7 @@ function downWith(
     project.items.filter(isIn).map((item) => `item:${item.id}`);
   switch (kind) {
     case 'structure':
-      return lostWith(placed, [id]);
+      return findStructure(project, id) ? lostWith(placed, [id]) : [];
     case 'place':
       return itemsOf((item) => item.placeId === id);
     case 'compartment':

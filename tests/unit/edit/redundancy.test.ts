@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { parseProject } from '../../../core/document/load.ts';
+import { serialiseProject } from '../../../core/document/save.ts';
 import {
   addOwnEvent,
   removeOwnEvent,
@@ -24,6 +26,23 @@ describe('failures of the user’s own', () => {
     const renamed = setOwnEvent(again, 'event-1', { label: 'Aft locker floods' });
     expect(renamed.settings.redundancy.events.map(({ label }) => label)).toEqual(['Aft locker floods', 'Other']);
     expect(removeOwnEvent(renamed, 'event-2').settings.redundancy.events).toHaveLength(1);
+  });
+
+  it('leave nothing behind that the next one of the same id would inherit', () => {
+    const added = setEventExcluded(addOwnEvent(boat(), { label: 'A', hits, note: '' }), 'own:event-1', true);
+    const stated = setChance(added, 'own:event-1', { lowPercent: 1, percent: 2, highPercent: 3, source: 'log' });
+    expect(removeOwnEvent(stated, 'event-1')).toEqual(boat());
+  });
+
+  it('of one id twice are refused when read', () => {
+    const once = addOwnEvent(boat(), { label: 'A', hits, note: '' });
+    const twice = setRedundancy(once, {
+      events: [...once.settings.redundancy.events, ...once.settings.redundancy.events],
+    });
+    const loaded = parseProject(serialiseProject(twice));
+    expect(loaded.ok ? [] : loaded.problems.map(({ what }) => what)).toEqual([
+      expect.stringMatching(/^The id "event-1" is already that of/),
+    ]);
   });
 
   it('are refused without a name or without anything they take down', () => {
