@@ -134,13 +134,18 @@ function bounds(network: Network, store: NodeStore, of: ProbabilityOf): Unavaila
   return { lowest, highest, isExact: false, birnbaum: null };
 }
 
-/** Chance that at least so many of independent events are true, one event added at a time. */
+/**
+ * Chance that at least so many of independent events are true, one event added at a time. Summed up, not taken from 1: at small
+ * chances that difference would be rounding, and the bound would no longer hold.
+ */
 function atLeastDown(count: number, probabilities: readonly number[]): number {
   const exactly = new Float64Array(count);
   exactly[0] = 1;
+  let reached = 0;
   for (const p of probabilities) {
+    reached += (exactly[count - 1] as number) * p;
     for (let n = count - 1; n >= 0; n -= 1)
       exactly[n] = (exactly[n] as number) * (1 - p) + (n > 0 ? (exactly[n - 1] as number) * p : 0);
   }
-  return Math.max(0, 1 - exactly.reduce((sum, p) => sum + p, 0));
+  return reached;
 }

@@ -98,6 +98,24 @@ describe('a tree no diagram fits', () => {
     expect(bounded.lowest).toBeLessThan(exact.lowest);
     expect(bounded.highest).toBeGreaterThan(exact.highest);
     expect(bounded.highest).toBeLessThan(1);
+    // At small chances too, where a difference from 1 would be rounding.
+    for (const p of [1e-4, 1e-6]) {
+      const small = new Map(events.map((id) => [id, p]));
+      expect(unavailabilityOf(grid, 500)(small).highest).toBeGreaterThanOrEqual(unavailabilityOf(grid)(small).highest);
+    }
+    const vote = {
+      events: events.slice(0, 10),
+      top: 'v',
+      causes: [],
+      gates: new Map([['v', { op: 'atleast' as const, k: 4, inputs: events.slice(0, 10) }]]),
+    };
+    for (const p of [1e-4, 1e-6]) {
+      const small = new Map(vote.events.map((id) => [id, p]));
+      // The bound is the exact value here, but for the last place.
+      const exactVote = unavailabilityOf(vote)(small).lowest;
+      expect(unavailabilityOf(vote, 1)(small).highest).toBeGreaterThan(exactVote * (1 - 1e-12));
+      expect(unavailabilityOf(vote, 1)(small).highest).toBeLessThan(exactVote * (1 + 1e-9));
+    }
   });
 });
 
