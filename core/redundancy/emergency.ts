@@ -48,7 +48,7 @@ function vhfSocket(project: Project, set: Item): RfPort | undefined {
 }
 
 /** The connector family of a plug as people write it: PL-259 and SO-239 are the two halves of a UHF connector. */
-export function plugFamily(name: string): string {
+function plugFamily(name: string): string {
   const plain = name.toLowerCase().replace(/[^a-z0-9]/g, '');
   if (plain.startsWith('pl259') || plain.startsWith('so239') || plain.startsWith('uhf')) return 'uhf';
   return plain.replace(/(male|female|plug|socket)$/, '');

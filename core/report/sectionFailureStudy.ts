@@ -1,6 +1,6 @@
 import { studyFailures } from '../redundancy/study.ts';
 import type { FailureStudy, ServiceRisk } from '../redundancy/types.ts';
-import { formatNumber } from '../units/format.ts';
+import { formatChance, formatNumber } from '../units/format.ts';
 import type { SheetContext } from './context.ts';
 import type { Block, SheetSection } from './types.ts';
 import { serviceOf } from './words.ts';
@@ -97,25 +97,20 @@ function chanceBlocks(context: SheetContext, study: FailureStudy): readonly Bloc
     {
       kind: 'paragraph',
       text:
-        'The sum is exact; what goes into it is nearly always an assumption, for no usable failure rate of sets, plugs, ' +
-        'whips or splitters is published. Use it to compare layouts, not as a promise.',
+        `${risks.every(({ isExact }) => isExact) ? 'The sum is exact' : 'Where ≈ stands only bounds are known'}; what goes ` +
+        'into it is nearly always an assumption, for no usable failure rate of sets, plugs, whips or splitters is ' +
+        'published. Use it to compare layouts, not as a promise.',
       tone: 'quiet',
     },
   ];
 }
 
-function chanceRow(context: SheetContext, { serviceId, low, nominal, high, rows }: ServiceRisk): string[] {
+function chanceRow(context: SheetContext, { serviceId, low, nominal, high, isExact, rows }: ServiceRisk): string[] {
   const most = rows
     .filter(({ ifPerfect }) => (ifPerfect ?? 0) >= 0.005)
     .slice(0, MOST_NAMED)
     .map(({ label, ifPerfect }) => `${label} ${Math.round(100 * (ifPerfect ?? 0))} %`);
-  const percent = (chance: number): string => percentText(context, chance);
-  return [serviceOf(serviceId).name, percent(nominal), `${percent(low)} to ${percent(high)}`, most.join(', ')];
-}
-
-function percentText(context: SheetContext, chance: number): string {
-  const percent = 100 * chance;
-  if (percent > 0 && percent < 0.001) return '< 0.001 %';
-  const digits = percent >= 9.95 || percent === 0 ? 0 : Math.min(4, 1 - Math.floor(Math.log10(percent)));
-  return `${formatNumber(percent, digits, context.preferences)} %`;
+  const percent = (chance: number): string => formatChance(chance, context.preferences);
+  const likely = `${isExact ? '' : '≈ '}${percent(nominal)}`;
+  return [serviceOf(serviceId).name, likely, `${percent(low)} to ${percent(high)}`, most.join(', ')];
 }

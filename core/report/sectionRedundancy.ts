@@ -60,12 +60,13 @@ function reasonBlock(context: SheetContext): Block {
 
 /** One row per reason, its services together; only what is not full and has changed from the intact boat. */
 function reasonRows(row: MatrixRow, intact: MatrixRow | undefined, reachIn: ReachFinder): string[][] {
+  const reachOf = reachIn(row);
   const groups = new Map<string, { grade: ServiceState['grade']; reason: string; codes: string[] }>();
   for (const state of row.states) {
     const before = intact?.states.find((each) => each.serviceId === state.serviceId);
     const unchanged = before?.grade === state.grade && before.reason === state.reason;
     if (state.grade === 'full' || unchanged) continue;
-    const reason = `${state.reason}${reachIn(row, state.serviceId)}`;
+    const reason = `${state.reason}${reachOf(state.serviceId)}`;
     const key = `${state.grade} ${reason}`;
     const group = groups.get(key) ?? { grade: state.grade, reason, codes: [] };
     group.codes.push(serviceOf(state.serviceId).code);
@@ -80,17 +81,20 @@ function reasonRows(row: MatrixRow, intact: MatrixRow | undefined, reachIn: Reac
   ]);
 }
 
-/** The reach of the best means left, as the end of its reason; empty where it has none. */
-type ReachFinder = (row: MatrixRow, serviceId: ServiceId) => string;
+/** The reach of the best means left in a row, service by service, as the end of its reason; empty where it has none. */
+type ReachFinder = (row: MatrixRow) => (serviceId: ServiceId) => string;
 
 function reachFinder(context: SheetContext): ReachFinder {
   const { project, assessment } = context;
   const farEnd = usualFarEnd(project);
   const meansIn = meansFinder(project, assessment, farEnd);
-  return (row, serviceId) => {
-    const reach = meansIn(row).get(serviceId)?.[0]?.reach;
-    if (!reach || !farEnd) return '';
-    return ` Dependable reach to ${farEnd.name}: ${show(context, reach.dependable.nominalKm, 'km', 0)}.`;
+  return (row) => {
+    const means = meansIn(row);
+    return (serviceId) => {
+      const reach = means.get(serviceId)?.[0]?.reach;
+      if (!reach || !farEnd) return '';
+      return ` Dependable reach to ${farEnd.name}: ${show(context, reach.dependable.nominalKm, 'km', 0)}.`;
+    };
   };
 }
 

@@ -101,3 +101,11 @@ export function formatQuantity(quantity: Quantity, preferences: UnitPreferences)
 export function formatText(text: RichText, preferences: UnitPreferences): string {
   return text.map((piece) => (typeof piece === 'string' ? piece : formatQuantity(piece, preferences))).join('');
 }
+
+/** A chance as per cent: two figures, down to a thousandth, and below that only that it is less. */
+export function formatChance(chance: number, preferences: UnitPreferences): string {
+  const percent = 100 * chance;
+  if (percent > 0 && percent < 0.001) return `< ${formatNumber(0.001, 3, preferences)} %`;
+  const digits = percent === 0 || percent >= 9.95 ? 0 : 1 - Math.floor(Math.log10(percent) + 1e-9);
+  return `${formatNumber(percent, digits, preferences)} %`;
+}

@@ -6,11 +6,12 @@ import { useApp, useAppStore } from '../../../store/context.ts';
 import { shownProject } from '../../../store/store.ts';
 import { QuantityField } from '../../../ui/QuantityField.tsx';
 import { TextRow } from '../../../ui/TextRow.tsx';
-import { BASIS_WORDS, chanceText, intervalText } from './chanceText.ts';
+import { BASIS_WORDS, useChanceText } from './chanceText.ts';
 
 /** Where a chance comes from, and the user's own in its place. */
 export function ChanceForm({ chance }: { chance: ChanceOf }) {
   const store = useAppStore();
+  const { chanceText, intervalText } = useChanceText();
   const stated = useApp((state) => shownProject(state).settings.redundancy.chances[chance.id]);
   const [draft, setDraft] = useState({
     lowPercent: percentOf(chance.low),
@@ -32,7 +33,8 @@ export function ChanceForm({ chance }: { chance: ChanceOf }) {
     <div className="card chance-form" aria-live="polite">
       <h4 className="heading">{chance.label}</h4>
       <p className="small">
-        {chanceText(chance.nominal)}, {intervalText(chance)} ({BASIS_WORDS[chance.basis]}: {chance.source}).
+        {chanceText(chance.nominal)}, {intervalText(chance)} ({BASIS_WORDS[chance.basis]}: {chance.source}). Your own
+        figure holds for the whole passage, whatever its length.
       </p>
       <div className="field-row">
         {(['lowPercent', 'percent', 'highPercent'] as const).map((key) => (

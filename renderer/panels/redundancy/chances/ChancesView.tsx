@@ -8,7 +8,7 @@ import { useStudy } from '../../../store/derived.ts';
 import { shownProject } from '../../../store/store.ts';
 import { QuantityField } from '../../../ui/QuantityField.tsx';
 import { ChanceForm } from './ChanceForm.tsx';
-import { chanceText, intervalText } from './chanceText.ts';
+import { useChanceText } from './chanceText.ts';
 import { RiskTable } from './RiskTable.tsx';
 
 /** How often each service would be down on a passage, and which thing matters most to it. */
@@ -24,8 +24,9 @@ export function ChancesView() {
       <section className="panel-section">
         <h3 className="heading">How often each service would be down</h3>
         <p className="small soft">
-          At some time of the passage, nothing being mended under way. The sum is exact; what goes into it is nearly
-          always an assumption, so read the span, not the middle, and compare layouts rather than trust a figure.
+          At some time of the passage, nothing being mended under way. The sum is exact, but for those with ≈, of which
+          only bounds are known; what goes into it is nearly always an assumption, so read the span, not the middle, and
+          compare layouts rather than trust a figure.
         </p>
         <PassageField />
         <RiskBars study={study} risks={risks} shown={shown} onShow={choose} />
@@ -34,7 +35,7 @@ export function ChancesView() {
         <section className="panel-section">
           <h3 className="heading">{serviceOf(shown.serviceId).name}: what it hangs on most</h3>
           <RiskTable risk={shown} chosenId={row?.id ?? null} onChoose={setThingId} />
-          {row ? <ChanceForm key={row.chance.id} chance={row.chance} /> : null}
+          {row ? <ChanceForm key={JSON.stringify(row.chance)} chance={row.chance} /> : null}
         </section>
       ) : null}
     </>
@@ -71,6 +72,7 @@ function RiskBars({
   shown: ServiceRisk | undefined;
   onShow: (id: ServiceId) => void;
 }) {
+  const { chanceText, intervalText } = useChanceText();
   return (
     <table className="table risks">
       <thead>

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { ServiceRisk } from '../../../../core/redundancy/types.ts';
-import { BASIS_WORDS, chanceText, shareText } from './chanceText.ts';
+import { BASIS_WORDS, shareText, useChanceText } from './chanceText.ts';
 
 const FIRST_ROWS = 10;
 
@@ -15,12 +15,16 @@ export function RiskTable({
   onChoose: (id: string) => void;
 }) {
   const [isLong, setLong] = useState(false);
+  const { chanceText } = useChanceText();
   const rows = isLong ? risk.rows : risk.rows.slice(0, FIRST_ROWS);
+  if (rows.length === 0)
+    return <p className="small">Only bounds are known here, so nothing can be said of its parts.</p>;
   return (
     <>
       <p className="small soft">
-        <em>If it were perfect</em>: the share of the outages that would not happen. <em>Takes part</em>: the share it
-        has a hand in, alone or with others. Choose a thing to state its chance yourself.
+        <em>Perfect</em>: the share of the outages that would not happen if it never failed. <em>Takes part</em>: the
+        share it has a hand in, alone or with one or two others (Fussell and Vesely). <em>Decides</em>: the chance that
+        all hangs on it just then (Birnbaum). Choose a thing to state its chance yourself.
       </p>
       <table className="table">
         <thead>

@@ -1,16 +1,16 @@
 import type { ChanceOf } from '../../../../core/redundancy/types.ts';
+import { formatChance } from '../../../../core/units/format.ts';
+import { useApp } from '../../../store/context.ts';
 
-/** A chance for the eye: two figures, per cent down to a tenth of a per mille, and then only that it is less. */
-export function chanceText(chance: number): string {
-  const percent = 100 * chance;
-  if (percent === 0) return '0 %';
-  if (percent < 0.001) return '< 0.001 %';
-  if (percent >= 99.95) return '100 %';
-  return `${Number(percent.toPrecision(2))} %`;
+/** A chance, and the span of one, in the reader's decimal mark. */
+export function useChanceText(): {
+  readonly chanceText: (chance: number) => string;
+  readonly intervalText: (span: Pick<ChanceOf, 'low' | 'high'>) => string;
+} {
+  const preferences = useApp((state) => state.preferences);
+  const chanceText = (chance: number): string => formatChance(chance, preferences);
+  return { chanceText, intervalText: ({ low, high }) => `${chanceText(low)} to ${chanceText(high)}` };
 }
-
-export const intervalText = ({ low, high }: Pick<ChanceOf, 'low' | 'high'>): string =>
-  `${chanceText(low)} to ${chanceText(high)}`;
 
 /** A share of the outages, in whole per cent. */
 export function shareText(share: number | null): string {
