@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import configuration from '../../../electron-builder.ts';
+import configuration from '../../../packaging/configuration.ts';
 import { withoutTransportExceptions } from '../../../packaging/macosDescription.ts';
 
 // That electron-builder takes the configuration as valid, and what it makes of it, is in archive.test.ts.

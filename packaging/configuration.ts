@@ -1,12 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import type { Configuration } from 'electron-builder';
-import { closeTransport } from './packaging/macosDescription.ts';
+import { closeTransport } from './macosDescription.ts';
 
 // How the installers are made; `npm run dist` and electron-builder itself read this. Nothing here sends anything anywhere:
 // no publishing, no update channel, no telemetry.
 
-const root = import.meta.dirname;
+const root = resolve(import.meta.dirname, '..');
 const fromRoot = (path: string): string => resolve(root, path);
 const { devDependencies } = JSON.parse(readFileSync(fromRoot('package.json'), 'utf8')) as {
   devDependencies: { electron: string };
