@@ -17,7 +17,8 @@ import {
 import { RULE_FIGURES } from '../figures.ts';
 import { hasDsc, ids, radioSets, satelliteSets, vhfSets } from '../sets.ts';
 import type { Answer, PackInput } from '../types.ts';
-import { distressReserve, independentReserve, radioBatteries } from './reserveRules.ts';
+import { isRadioOnly, reserveApart } from './reserveApart.ts';
+import { distressReserve, radioBatteries } from './reserveRules.ts';
 import type { Battery } from './supply.ts';
 import { loadsOf, sourcesOf } from './supply.ts';
 
@@ -153,13 +154,33 @@ const MACHINERY = /engine|machinery|motor/i;
 
 /** Emergency power of a fishing vessel: apart from the main, outside the machinery space, for hours. */
 export function fishingEmergencyPower(input: PackInput): Answer {
-  const apart = independentReserve(input);
+  const { answer: apart, banks } = reserveApart(input);
   if (apart.verdict !== 'met') return apart;
-  const hours = distressReserve(input, RULE_FIGURES.usFishingReserveH);
+  const hours = distressReserve(input, RULE_FIGURES.usFishingReserveH, banks);
   if (hours.verdict !== 'met') return hours;
-  const batteries = radioBatteries(input).filter(
-    ({ item, isStarter }) => !isStarter && hours.subjects.some(({ id }) => id === item.id),
+  const reckoned = banks.filter(({ item }) => hours.subjects.some(({ id }) => id === item.id));
+  const placed = outsideMachinery(input, hours, reckoned);
+  if (placed.verdict !== 'met') return placed;
+  if (input.project.boat.loaM < RULE_FIGURES.usFishingShortM)
+    return adding(placed, 'Under 11 m communications are enough where torches are carried.');
+  const [forRadio] = reckoned.filter((battery) => isRadioOnly(input, battery));
+  if (forRadio)
+    return cannotTell(
+      [
+        ...placed.because,
+        ` ${forRadio.item.tag} feeds radio only as drawn, and from 11 m every load that emergency power is for counts: see what feeds pumps and lights.`,
+      ],
+      placed.subjects,
+    );
+  const rest = reckoned.flatMap(({ item }) => loadsOf(input, item.id)).length;
+  return adding(
+    placed,
+    `Counted: the ${rest} loads drawn on it; pumps and lights that are not drawn are not in the sum.`,
   );
+}
+
+/** Where the batteries stand, behind the hours they last. */
+function outsideMachinery(input: PackInput, hours: Answer, batteries: readonly Battery[]): Answer {
   const place = batteries.map((battery) => ({ battery, where: whereIs(input, battery) }));
   const inside = place.find(({ where }) => where !== null && MACHINERY.test(where));
   if (inside)
@@ -173,16 +194,9 @@ export function fishingEmergencyPower(input: PackInput): Answer {
       [...hours.because, ` In which space ${unknown.battery.item.tag} stands is not recorded.`],
       hours.subjects,
     );
-  const short = input.project.boat.loaM < RULE_FIGURES.usFishingShortM;
-  const rest = batteries.flatMap(({ item }) => loadsOf(input, item.id)).length;
-  return adding(
-    met(
-      [...hours.because, ` ${place.map(({ battery, where }) => `${battery.item.tag}: ${where ?? ''}`).join('; ')}.`],
-      hours.subjects,
-    ),
-    short
-      ? 'Under 11 m communications are enough where torches are carried.'
-      : `Counted: the ${rest} loads drawn on it; pumps and lights that are not drawn are not in the sum.`,
+  return met(
+    [...hours.because, ` ${place.map(({ battery, where }) => `${battery.item.tag}: ${where ?? ''}`).join('; ')}.`],
+    hours.subjects,
   );
 }
 

@@ -31,24 +31,36 @@ export type Reserve = { readonly found: ReserveSum } | { readonly found: null; r
 /**
  * Hours for which the best set of each kind asked for is carried, at the marked capacity of a full battery and the currents of the
  * parts; of several kinds on different batteries, the one that ends first.
+ * @param banks the only batteries that count; all that do not start the engine where none are given
  */
-export function reserveOf(input: PackInput, kinds: readonly (readonly RadioSet[])[], rule: LoadRule): Reserve {
+export function reserveOf(
+  input: PackInput,
+  kinds: readonly (readonly RadioSet[])[],
+  rule: LoadRule,
+  banks?: readonly Battery[],
+): Reserve {
   const asked = kinds.filter((sets) => sets.length > 0);
   if (asked.length === 0) return { found: null, answer: notMet('No set that alerts is on the drawing.') };
   const choices = asked.reduce<readonly (readonly RadioSet[])[]>(
     (known, sets) => known.flatMap((chosen) => sets.map((set) => [...chosen, set])),
     [[]],
   );
-  const sums = choices.map((chosen) => shortest(input, chosen, rule));
+  const sums = choices.map((chosen) => shortest(input, chosen, rule, banks));
   const [best] = sums.flatMap((each) => each ?? []).sort((a, b) => b.hours - a.hours);
-  return best ? { found: best } : { found: null, answer: noSum(input, asked.flat()) };
+  if (best) return { found: best };
+  return { found: null, answer: offBanks(input, asked, banks) ?? noSum(input, asked.flat()) };
 }
 
 /** Of the chosen sets, the one whose best battery ends first; null where for one of them no sum can be made. */
-function shortest(input: PackInput, chosen: readonly RadioSet[], rule: LoadRule): ReserveSum | null {
+function shortest(
+  input: PackInput,
+  chosen: readonly RadioSet[],
+  rule: LoadRule,
+  banks?: readonly Battery[],
+): ReserveSum | null {
   const sums = chosen.map((set) => {
     const ofSet = sourcesOf(input, set.item.id)
-      .batteries.filter(({ isStarter }) => !isStarter)
+      .batteries.filter((battery) => !battery.isStarter && isAmong(battery, banks))
       .flatMap(
         (battery) =>
           sumOf(
@@ -62,6 +74,28 @@ function shortest(input: PackInput, chosen: readonly RadioSet[], rule: LoadRule)
   });
   if (sums.includes(null)) return null;
   return sums.flatMap((each) => each ?? []).sort((a, b) => a.hours - b.hours)[0] ?? null;
+}
+
+const isAmong = ({ item }: Battery, banks: readonly Battery[] | undefined): boolean =>
+  banks === undefined || banks.some((bank) => bank.item.id === item.id);
+
+/** A kind of set that is fed, but from none of the batteries that count; null where there is none such. */
+function offBanks(
+  input: PackInput,
+  asked: readonly (readonly RadioSet[])[],
+  banks: readonly Battery[] | undefined,
+): Answer | null {
+  const sourceLists = asked.map((sets) => ({ sets, sources: sets.map(({ item }) => sourcesOf(input, item.id)) }));
+  const off = sourceLists.find(({ sources }) => {
+    const batteries = sources.flatMap((each) => each.batteries);
+    return batteries.length > 0 && !batteries.some((battery) => isAmong(battery, banks));
+  });
+  if (!off || !banks) return null;
+  const bankIds = banks.map(({ item }) => item.id);
+  return notMet(
+    `${tagsOf(input, ids(off.sets))} ${verb(off.sets, 'does', 'do')} not hang on ${tagsOf(input, bankIds)}, the reserve that is apart.`,
+    itemSubjects([...ids(off.sets), ...bankIds]),
+  );
 }
 
 const hangsOn = (input: PackInput, { item }: RadioSet, battery: Battery): boolean =>

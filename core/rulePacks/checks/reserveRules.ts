@@ -1,25 +1,15 @@
 import type { RichText } from '../../units/quantity.ts';
 import { q } from '../../units/quantity.ts';
-import {
-  adding,
-  cannotTell,
-  doesNotApply,
-  itemSubject,
-  itemSubjects,
-  listInWords,
-  met,
-  notMet,
-  tagsOf,
-  verb,
-} from '../answers.ts';
+import { adding, cannotTell, doesNotApply, itemSubject, itemSubjects, met, notMet } from '../answers.ts';
 import { RULE_FIGURES } from '../figures.ts';
 import { ids, type RadioSet, radioSets, vhfSets } from '../sets.ts';
 import type { Answer, PackInput } from '../types.ts';
 import { distressSets, type LoadRule, type ReserveSum, reserveOf } from './reserve.ts';
-import { type Battery, loadsOf, sourcesOf } from './supply.ts';
+import { reserveApart } from './reserveApart.ts';
+import { type Battery, sourcesOf } from './supply.ts';
 
 /** SOLAS IV/13 guidance: half of transmit, receive, and all else. */
-export const SOLAS_LOAD: LoadRule = {
+const SOLAS_LOAD: LoadRule = {
   vhfShare: RULE_FIGURES.solasTransmitShare,
   farShare: RULE_FIGURES.solasTransmitShare,
   others: true,
@@ -36,14 +26,21 @@ const FISHING_LOAD: LoadRule = {
 
 const subjectsOf = ({ battery, sets }: ReserveSum) => [itemSubject(battery.item.id), ...itemSubjects(ids(sets))];
 
+/** How a rule narrows the sum. */
+interface ReserveTerms {
+  readonly load?: LoadRule;
+  /** Only these batteries count; all that do not start the engine where none are given. */
+  readonly banks?: readonly Battery[] | undefined;
+}
+
 /** Hours on battery of the sets asked for, against the hours of a rule. */
 export function reserveHours(
   input: PackInput,
   leastH: number,
   kinds: readonly (readonly RadioSet[])[],
-  load = SOLAS_LOAD,
+  { load = SOLAS_LOAD, banks }: ReserveTerms = {},
 ): Answer {
-  const reserve = reserveOf(input, kinds, load);
+  const reserve = reserveOf(input, kinds, load, banks);
   if (!reserve.found) return reserve.answer;
   const { sum, hours } = reserve.found;
   const words: RichText = [...sum, ' Asked for: ', q(leastH, 'hour', 0), '.'];
@@ -51,9 +48,9 @@ export function reserveHours(
 }
 
 /** The same for the sets that the sea area asks for; says so where nothing for farther than A1 is in the sum. */
-export function distressReserve(input: PackInput, leastH: number): Answer {
+export function distressReserve(input: PackInput, leastH: number, banks?: readonly Battery[]): Answer {
   const kinds = distressSets(input);
-  const given = reserveHours(input, leastH, kinds);
+  const given = reserveHours(input, leastH, kinds, { banks });
   const lacksFar = input.seaArea !== 'A1' && kinds[1]?.length === 0;
   return lacksFar && given.verdict !== 'cannot-tell'
     ? adding(given, 'No set for farther than A1 is on the drawing, and so none is in the sum.')
@@ -95,79 +92,14 @@ export function fishingReserve(input: PackInput): Answer {
   }
   const vhf = vhfSets(input);
   const hf = radioSets(input, 'mf-hf').filter((set) => !vhf.includes(set));
-  const hours = reserveHours(input, ukFishingReserveH, [vhf, hf], FISHING_LOAD);
-  if (hours.verdict !== 'met') return hours;
-  const apart = independentReserve(input);
-  return apart.verdict === 'met' ? hours : { ...apart, because: [...hours.because, ' ', ...apart.because] };
+  const { answer: apart, banks } = reserveApart(input);
+  const isApart = apart.verdict === 'met';
+  // The hours have to be those of the reserve itself: a great bank that is not apart does not lend it its own.
+  const terms = { load: FISHING_LOAD, banks: isApart ? banks : undefined };
+  const hours = reserveHours(input, ukFishingReserveH, [vhf, hf], terms);
+  if (hours.verdict !== 'met' || isApart) return hours;
+  return { ...apart, because: [...hours.because, ' ', ...apart.because] };
 }
-
-/** Whether another house battery is drawn, that the rest of the boat can hang on. */
-const hasOtherBank = ({ project, index }: PackInput, own: Battery): boolean =>
-  project.items.some(({ id, status }) => {
-    const part = index.effective.get(id);
-    return id !== own.item.id && status !== 'remove' && part?.kind === 'power' && part.powerClass === 'battery-bank';
-  });
-
-const onlyBank = ({ item }: RadioSet, own: Battery): Answer =>
-  cannotTell(
-    `As drawn ${own.item.tag} feeds radio only, but it is the only house battery drawn: see what else hangs on it.`,
-    itemSubjects([item.id, own.item.id]),
-  );
-
-const RADIO_KINDS: ReadonlySet<string> = new Set(['radio', 'inline', 'position-source', 'antenna']);
-
-/** A source of the distress sets that neither starts the engine nor carries the rest of the boat. */
-export function independentReserve(input: PackInput): Answer {
-  const sets = vhfSets(input);
-  if (sets.length === 0) return notMet('No fixed VHF set on the drawing.');
-  const found = sets.map((set) => ({ set, sources: sourcesOf(input, set.item.id) }));
-  const banks = (batteries: readonly Battery[]): readonly Battery[] => batteries.filter(({ isStarter }) => !isStarter);
-  for (const { set, sources } of found) {
-    const house = banks(sources.batteries);
-    const own = house.find((battery) => isRadioOnly(input, battery));
-    if (own && !hasOtherBank(input, own)) return onlyBank(set, own);
-    if (own)
-      return met(
-        `${set.item.tag} hangs on ${own.item.tag}, which feeds radio only.`,
-        itemSubjects([set.item.id, own.item.id]),
-      );
-    if (house.length > 1) {
-      const tags = tagsOf(
-        input,
-        house.map(({ item }) => item.id),
-      );
-      return met(
-        `${set.item.tag} can be fed from ${tags}, each without the other.`,
-        itemSubjects([set.item.id, ...house.map(({ item }) => item.id)]),
-      );
-    }
-  }
-  const subjects = itemSubjects(ids(sets));
-  if (found.every(({ sources }) => sources.isUndrawn)) {
-    return cannotTell(`No supply is drawn to ${tagsOf(input, ids(sets))}: follow the cables aboard.`, subjects);
-  }
-  const all = [...new Set(found.flatMap(({ sources }) => sources.batteries.map(({ item }) => item.id)))];
-  if (all.length === 0)
-    return cannotTell(`The supply of ${tagsOf(input, ids(sets))} leads to no battery on the drawing.`, subjects);
-  const others = all.flatMap((id) => loadsOf(input, id)).filter((item) => !isRadio(input, item.id));
-  const rest =
-    others.length === 0
-      ? ''
-      : `, with ${listInWords([...new Set(others.map(({ tag }) => tag))].slice(0, 4))} on the same`;
-  return notMet(`${tagsOf(input, ids(sets))} ${verb(sets, 'hangs', 'hang')} on ${tagsOf(input, all)} alone${rest}.`, [
-    ...subjects,
-    ...itemSubjects(all),
-  ]);
-}
-
-const isRadio = ({ index }: PackInput, id: string): boolean => {
-  const part = index.effective.get(id);
-  if (part?.kind === 'equipment') return part.equipmentClass === 'data-bus';
-  return part !== undefined && RADIO_KINDS.has(part.kind);
-};
-
-const isRadioOnly = (input: PackInput, { item }: Battery): boolean =>
-  loadsOf(input, item.id).every((load) => isRadio(input, load.id));
 
 /** House batteries that feed a fixed VHF set, without repeats. */
 export function radioBatteries(input: PackInput): readonly Battery[] {

@@ -41,6 +41,18 @@ export function sourcesOf(input: PackInput, itemId: string): Sources {
   return { batteries: [...batteries.values()], isConverted, isUndrawn: countedInto(input, itemId).length === 0 };
 }
 
+/** Batteries with a way into an item that no other battery feeds: their current needs no panel or breaker of another. */
+export function ownWayBatteries(input: PackInput, itemId: string): readonly Battery[] {
+  const own = countedInto(input, itemId).flatMap(({ from }) => {
+    const battery = batteryAt(input, from.itemId);
+    if (battery) return [battery];
+    if (!isDistribution(input.index.effective.get(from.itemId))) return [];
+    const { batteries } = sourcesOf(input, from.itemId);
+    return batteries.length === 1 ? batteries : [];
+  });
+  return [...new Map(own.map((battery) => [battery.item.id, battery])).values()];
+}
+
 const countedInto = ({ index }: PackInput, itemId: string): readonly Feed[] =>
   (index.feedsInto.get(itemId) ?? []).filter((feed) => isCounted(index, feed));
 

@@ -1,6 +1,7 @@
 import { capacityCheck, recharge } from '../checks/charging.ts';
 import { availability, duplication } from '../checks/longRange.ts';
-import { distressReserve, independentReserve, reserveWithoutSource } from '../checks/reserveRules.ts';
+import { independentReserve } from '../checks/reserveApart.ts';
+import { distressReserve, reserveWithoutSource } from '../checks/reserveRules.ts';
 import { RULE_FIGURES } from '../figures.ts';
 import type { PackRule } from '../types.ts';
 import { rulesOf } from './define.ts';

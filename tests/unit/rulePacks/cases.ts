@@ -7,6 +7,7 @@ import {
   boat,
   change,
   drop,
+  type Edit,
   figures,
   height,
   hfDsc,
@@ -39,15 +40,19 @@ const dscHandheldOnly = boat(drop('VHF'), add(item('HH2', 'handheld-dsc', null))
 const manual = boat(change('EPIRB', { facts: { bracket: 'manual' } }));
 const noBracket = boat(change('EPIRB', { facts: {} }));
 const hours = { met: boat(full), 'not-met': boat(empty), 'cannot-tell': base };
-const lamp = boat(full, add(item('LAMP', 'lamp', null)), power(feed('FL', 'BRK', 'LAMP')));
-const apart = (capacityAh: number) =>
+export const lamp = boat(full, add(item('LAMP', 'lamp', null)), power(feed('FL', 'BRK', 'LAMP')));
+export const apart = (capacityAh: number, ...edits: readonly Edit[]) =>
   boat(
     secondBank,
     figures('EM', { capacityAh }),
     full,
     add(item('LAMP', 'lamp', null)),
     power(feed('FL', 'BRK', 'LAMP')),
+    ...edits,
   );
+export const lengthM =
+  (loaM: number): Edit =>
+  (project) => ({ ...project, boat: { ...project.boat, loaM } });
 
 const GMDSS: Readonly<Record<string, Cases>> = {
   'gmdss-two-alerts': {
@@ -176,7 +181,7 @@ const US: Readonly<Record<string, Cases>> = {
   'us-lakes-reserve': hours,
   'us-passenger-reserve': hours,
   'us-fishing-power': {
-    met: apart(20),
+    met: apart(20, lengthM(10.9)),
     'not-met': lamp,
     'cannot-tell': boat(secondBank, figures('EM', { capacityAh: 20 }), change('BAT', { placeId: null }), full),
   },
@@ -201,7 +206,7 @@ const UK: Readonly<Record<string, Cases>> = {
     met: apart(20),
     'not-met': lamp,
     'cannot-tell': boat(full),
-    'does-not-apply': boat((project) => ({ ...project, boat: { ...project.boat, loaM: 11 } })),
+    'does-not-apply': boat(lengthM(11)),
   },
 };
 
