@@ -29,6 +29,9 @@ export const BY_HAND =
 export const BOTH_SWITCHES =
   'Set both switches over before anyone transmits: a transmitter into an open lead or into another set can damage both.';
 
+export const AIS_OFF =
+  'Switch the AIS off before its antenna is lent, and on again after: it sends by itself, and would send into an open lead.';
+
 export const TRY_EMERGENCY =
   'Try it once with its lead and plug: voice from the deck reaches much less far than from the masthead.';
 

@@ -143,6 +143,18 @@ export function runAt(survey: Survey, end: Endpoint): { readonly run: Run; reado
   return null;
 }
 
+/** AIS sets behind a device, by any of their paths. */
+export function aisThrough({ assessment, index }: Survey, deviceId: string): readonly PartOf<'radio'>[] {
+  const behind = assessment.paths.filter(({ service, deviceIds }) => service === 'ais' && deviceIds.includes(deviceId));
+  return [...new Set(behind.map(({ radioId }) => radioId))].flatMap((id) => {
+    const part = index.effective.get(id);
+    return part?.kind === 'radio' ? [part] : [];
+  });
+}
+
+/** Whether a set is an AIS set that sends by itself, as all but a receiver do. */
+export const sendsAis = ({ radioClass }: PartOf<'radio'>): boolean => radioClass.startsWith('ais-class');
+
 /** Structures a path's antenna is lost with. */
 export function structuresOfPath(survey: Survey, path: PathBudget): readonly string[] {
   const antenna = survey.index.items.get(path.antennaId);

@@ -10,7 +10,16 @@ import { BY_HAND, BY_RIGGER, CLEAR_OF_PEOPLE, NEW_FEEDER } from '../cautions.ts'
 import { newest } from '../ends.ts';
 import { layFeeder } from '../feeder.ts';
 import { antennaPlace } from '../spots.ts';
-import { anySingle, fittedOf, pathsOf, placeWords, runAt, type Survey, structuresOfPath } from '../survey.ts';
+import {
+  aisThrough,
+  anySingle,
+  fittedOf,
+  pathsOf,
+  placeWords,
+  runAt,
+  type Survey,
+  structuresOfPath,
+} from '../survey.ts';
 import type { Candidate } from '../types.ts';
 import { switchAt } from './switches.ts';
 
@@ -26,7 +35,8 @@ export function antennaCandidates(survey: Survey): readonly Candidate[] {
     const place = antennaPlace(survey, structuresOfPath(survey, path));
     if (!place) return [];
     const splitter = sharedSplitter(survey, path);
-    if (splitter && path.service === 'vhf-voice' && aisGoesThrough(survey, splitter)) return [];
+    // Voice keeps the antenna there is, which is mostly the highest: of the two the AIS set is the one to leave a splitter.
+    if (splitter && path.service === 'vhf-voice' && aisThrough(survey, splitter.id).length > 0) return [];
     const made = { survey, set: item, path, place };
     return splitter ? [ownAntenna(made, splitter)] : [secondAntenna(made)].filter((each) => each !== null);
   });
@@ -59,11 +69,6 @@ function sharedSplitter(survey: Survey, path: PathBudget): Item | null {
     if (divides && runs.length > 2) return survey.index.items.get(id) ?? null;
   }
   return null;
-}
-
-/** Voice keeps the antenna there is, which is mostly the highest: of the two the AIS set is the one to leave a splitter. */
-function aisGoesThrough(survey: Survey, splitter: Item): boolean {
-  return survey.assessment.paths.some(({ service, deviceIds }) => service === 'ais' && deviceIds.includes(splitter.id));
 }
 
 const AIS_WHIP = 'antenna-ais-whip-3db';

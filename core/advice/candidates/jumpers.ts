@@ -1,8 +1,8 @@
 import type { PathBudget } from '../../links/types.ts';
 import type { Endpoint, Item } from '../../model/project.ts';
-import { BOTH_SWITCHES, BY_HAND } from '../cautions.ts';
+import { AIS_OFF, BOTH_SWITCHES, BY_HAND } from '../cautions.ts';
 import { straightM } from '../spots.ts';
-import { anySingle, fittedOf, pathsOf, runAt, type Survey, structuresOfPath } from '../survey.ts';
+import { aisThrough, anySingle, fittedOf, pathsOf, runAt, type Survey, sendsAis, structuresOfPath } from '../survey.ts';
 import type { Candidate } from '../types.ts';
 import { addLead, switchAt } from './switches.ts';
 
@@ -36,13 +36,14 @@ function roundSplitter(survey: Survey, set: Item, path: PathBudget): readonly Ca
       part.throughs.every(({ fromPortId, toPortId }) => [fromPortId, toPortId].includes(port.id)),
   );
   if (!common) return [];
+  const isAisLent = aisThrough(survey, splitter.id).some(sendsAis);
   return [
     {
       id: `jumper:${set.id}:${splitter.id}`,
       kind: 'jumper',
       question: `antenna:${set.id}`,
       title: `Fit a bypass round ${splitter.tag} for ${set.tag}: two changeover switches and a lead between them`,
-      cautions: [BY_HAND, BOTH_SWITCHES],
+      cautions: [BY_HAND, BOTH_SWITCHES, ...(isAisLent ? [AIS_OFF] : [])],
       subjects: [set, splitter].map((item) => ({ kind: 'item', id: item.id })),
       apply: jumper({ itemId: set.id, portId: path.portId }, { itemId: splitter.id, portId: common.id }),
     },
@@ -52,7 +53,7 @@ function roundSplitter(survey: Survey, set: Item, path: PathBudget): readonly Ca
 function toOtherAntenna(survey: Survey, set: Item, path: PathBudget): readonly Candidate[] {
   const own = structuresOfPath(survey, path);
   if (!anySingle(survey, [`item:${path.antennaId}`, ...own.map((id) => `structure:${id}`)])) return [];
-  return fittedOf(survey, 'radio').flatMap(({ item }): Candidate[] => {
+  return fittedOf(survey, 'radio').flatMap(({ item, part }): Candidate[] => {
     const [other, more] = pathsOf(survey, item.id).filter(({ service }) => service === 'ais');
     if (!other || more || other.antennaId === path.antennaId) return [];
     if (other.deviceIds.some((id) => path.deviceIds.includes(id))) return [];
@@ -67,7 +68,7 @@ function toOtherAntenna(survey: Survey, set: Item, path: PathBudget): readonly C
         kind: 'jumper',
         question: `antenna:${set.id}`,
         title: `Let ${set.tag} borrow ${antenna} from ${item.tag}: two changeover switches and a lead between them`,
-        cautions: [BY_HAND, BOTH_SWITCHES],
+        cautions: [BY_HAND, BOTH_SWITCHES, ...(sendsAis(part) ? [AIS_OFF] : [])],
         subjects: [set.id, item.id, other.antennaId].map((id) => ({ kind: 'item', id })),
         apply: jumper({ itemId: set.id, portId: path.portId }, end),
       },
