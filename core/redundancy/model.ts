@@ -52,7 +52,7 @@ export function fullGate(serviceId: ServiceId): string {
   return `full:${serviceId}`;
 }
 
-/** The fault tree of one service, for the general tools of tree.ts. */
+/** The fault tree of one service, components only, for whoever wants to try the general engine on it. */
 export function serviceTree(model: RedundancyModel, serviceId: ServiceId): FaultTree {
   const { components, gates } = model.build;
   return { events: [...components.keys()], gates, top: serviceGate(serviceId), causes: [] };
