@@ -14,7 +14,8 @@ async function mayReplace(store: AppStore, host: Host): Promise<boolean> {
   const state = store.getState();
   if (!isUnsaved(state)) return true;
   const choice = await ask(store, { kind: 'unsaved', title: state.project.title });
-  return choice === 'save' ? saveFile(store, host) : choice === 'discard';
+  // What was changed while the save ran is not in it, and must be asked about too.
+  return choice === 'save' ? (await saveFile(store, host)) && mayReplace(store, host) : choice === 'discard';
 }
 
 /** Another document takes the place of the one that is open, whose recovery copy is no longer needed. */
