@@ -22,8 +22,8 @@ interface Events {
 
 /** After more crashes than this within a minute the user is asked before the page is started once more. */
 const CRASHES_A_MINUTE = 2;
-/** The page begins to save this soon after it was asked to, or does not, ms. */
-const SAVE_BEGINS_MS = 5000;
+/** The page begins to save this soon after it was asked to, and ends this soon after a file is written, or does not, ms. */
+const PAGE_ANSWERS_MS = 5000;
 const LONGEST_TITLE = 120;
 
 /** A window and the document in it: its unsaved work, its handles, how it closes and how it comes back from a crash. */
@@ -105,8 +105,11 @@ export class DocumentWindow implements Caller {
   }
 
   saveEnded(isSaved: boolean): void {
-    // Else the window would close some time later, at a save nobody expects that of.
-    if (!isSaved && this.#closing === 'after-save') this.#stay();
+    if (this.#closing !== 'after-save') return;
+    // Else the window would close some time later, at a save nobody expects that of. The page has more to do after a file
+    // is written, such as its pictures, and says at the end of it that nothing is unsaved; or it does not.
+    if (isSaved) this.#waitForPage();
+    else this.#stay();
   }
 
   tellProgress(progress: OpenProgress): void {
@@ -162,7 +165,7 @@ export class DocumentWindow implements Caller {
       this.#closing = 'after-save';
       this.tell('menu', 'save');
       // A page that is busy with a question of its own does not begin to save.
-      this.#patience = setTimeout(() => this.#closing === 'after-save' && this.#stay(), SAVE_BEGINS_MS);
+      this.#waitForPage();
     } else if (choice === 2) this.#stay();
     else {
       // Only that of what is open: work set aside for someone else's was promised to be kept.
@@ -170,6 +173,12 @@ export class DocumentWindow implements Caller {
       if (choice === 1 && openNow !== undefined) await this.#parts.giveUp(openNow);
       this.#close();
     }
+  }
+
+  /** Keeps the window open unless the page does its next step towards a save in time. */
+  #waitForPage(): void {
+    clearTimeout(this.#patience);
+    this.#patience = setTimeout(() => this.#closing === 'after-save' && this.#stay(), PAGE_ANSWERS_MS);
   }
 
   #close(): void {

@@ -63,9 +63,13 @@ export function fileWork(parts: HandlerParts): Work<FileChannel> {
     },
     saveAs: (request, caller) => ending(caller, (saved) => saved !== null, saveAs(parts, request, caller)),
     readBeside: async ({ handle, fileName }, caller) => parts.documents.readBeside(owned(caller, handle), fileName),
-    keepBeside: async ({ handle, fileName, bytes }, caller) => {
-      await parts.documents.keepBeside(owned(caller, handle), fileName, bytes);
-      return null;
+    keepBeside: ({ handle, fileName, bytes }, caller) => {
+      // Part of a save: one that fails is a save that did not come about.
+      const keeping = async (): Promise<null> => {
+        await parts.documents.keepBeside(owned(caller, handle), fileName, bytes);
+        return null;
+      };
+      return ending(caller, () => true, keeping());
     },
     exportFile: async ({ suggestedName, kind, bytes }, caller) => {
       const path = await caller.chooseTarget(safeName(suggestedName), [EXPORT_FILTERS[kind]]);

@@ -27,7 +27,7 @@ export interface Caller {
   chooseTarget(suggestedName: string, filters: readonly FileFilter[]): Promise<string | null>;
   setUnsaved(unsaved: boolean, title: string): void;
   saveBegan(): void;
-  /** A save has ended: a window that was to close after it closes, or stays because there was none. */
+  /** A file of a save is written, or could not be: a window that was to close after it waits for the page, or stays. */
   saveEnded(isSaved: boolean): void;
   tellProgress(progress: OpenProgress): void;
   editText(command: TextCommand): void;

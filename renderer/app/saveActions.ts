@@ -47,9 +47,20 @@ async function saveAs(store: AppStore, host: Host): Promise<boolean> {
   const answer = await host.saveAs({ suggestedName, text: serialiseProject(written) });
   if (!answer.ok) return afterFailure(store, host, answer.message, () => saveAs(store, host));
   if (answer.value === null) return false;
-  const kept = await keepPictures(host, answer.value.handle, files);
-  if (!kept.ok) return afterFailure(store, host, kept.message, () => saveAs(store, host));
-  return saved(store, host, { project, documentId }, answer.value);
+  return savedWithPictures(store, host, { project, documentId }, answer.value, files);
+}
+
+/** The end of a save to a file just chosen. Another try keeps the pictures only: the user has said where, and it is there. */
+async function savedWithPictures(
+  store: AppStore,
+  host: Host,
+  document: Pick<AppState, 'project' | 'documentId'>,
+  written: Saved,
+  files: readonly PictureFile[],
+): Promise<boolean> {
+  const kept = await keepPictures(host, written.handle, files);
+  const again = (): Promise<boolean> => savedWithPictures(store, host, document, written, files);
+  return kept.ok ? saved(store, host, document, written) : afterFailure(store, host, kept.message, again);
 }
 
 /** Keeps the pictures of a document whose pictures lie beside it; the first failure ends it. */

@@ -48,6 +48,17 @@ describe('handlers', () => {
     expect(caller.said).toEqual(['not saved', 'saved']);
   });
 
+  it('tell the window of a picture that could not be kept as of a save that failed', async () => {
+    const path = join(folder, 'blocked.backstay');
+    writeFileSync(path, 'one');
+    writeFileSync(join(folder, 'blocked.pictures'), 'a file of that name');
+    const { call, caller } = shell({ openPath: path });
+    const { value } = (await call('open', {})) as { value: { handle: string } };
+    const request = { handle: value.handle, fileName: 'picture-1.png', bytes: new Uint8Array([1]) };
+    expect(await call('keepBeside', request)).toMatchObject({ ok: false });
+    expect(caller.said).toEqual(['not saved']);
+  });
+
   it('answer a cancelled dialog with null and a forged handle with a sentence', async () => {
     const { call } = shell();
     expect(await call('open', {})).toEqual({ ok: true, value: null });

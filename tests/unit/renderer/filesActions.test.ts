@@ -1,5 +1,7 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { serialiseProject } from '../../../core/document/save.ts';
+import { setPicturesBeside, setUnderlayPicture } from '../../../core/edit/pictures.ts';
 import type { Host, Response } from '../../../electron/contract.ts';
 import { ACTIONS, actionsFor } from '../../../renderer/app/actions.ts';
 import { MENUS, menuActionIds } from '../../../renderer/app/menus.ts';
@@ -69,6 +71,26 @@ describe('opening', () => {
     answering(after, 'save');
     await showOpened(after, fakeHost({ save: async () => saved('mine.backstay') }), openedFile('t', theirs));
     expect(after.getState().project.boat.name).toBe('Theirs');
+  });
+
+  it('asks again about what was changed while the save ran', async () => {
+    for (const choice of ['cancel', 'discard'] as const) {
+      const store = changedFile();
+      let finish = (): void => {};
+      const slow = new Promise<void>((resolve) => {
+        finish = resolve;
+      });
+      const host = fakeHost({ save: () => slow.then(() => saved('mine.backstay')) });
+      const asked = answering(store, 'save', choice);
+      const opening = showOpened(store, host, openedFile('theirs.backstay', theirs));
+      await new Promise((resolve) => setTimeout(resolve, 1));
+      retitle(store, 'Changed meanwhile');
+      finish();
+      await opening;
+      expect(asked).toEqual(['unsaved', 'unsaved']);
+      const { project } = store.getState();
+      expect([project.title, project.boat.name]).toContain(choice === 'cancel' ? 'Changed meanwhile' : 'Theirs');
+    }
   });
 
   it('does not ask about unsaved work for a file that cannot be opened, and loads nothing of it', async () => {
@@ -157,6 +179,30 @@ describe('saving', () => {
     expect(await saveFile(store, host)).toBe(true);
     expect(asked).toEqual(['save-failed', 'save-failed']);
     expect(store.getState().file?.name).toBe('elsewhere.backstay');
+  });
+
+  it('does not ask where to save again when only a picture could not be written', async () => {
+    const bytes = readFileSync(new URL('../../../docs/pictures/range.png', import.meta.url));
+    const withPicture = setUnderlayPicture(boat('Mine'), { name: 'side.png', bytes: new Uint8Array(bytes) });
+    const store = freshStore();
+    store.getState().openProject(setPicturesBeside(withPicture, true), null, { isUnsaved: true });
+    const asked = answering(store, 'again', 'again');
+    const done: string[] = [];
+    const host = fakeHost({
+      saveAs: async () => {
+        done.push('saveAs');
+        return savedAs('new.backstay');
+      },
+      keepBeside: async ({ handle }) => {
+        done.push(handle);
+        return done.length < 4 ? { ok: false, message: 'The disk is full.' } : { ok: true, value: null };
+      },
+    });
+    expect(await saveFile(store, host)).toBe(true);
+    expect(done).toEqual(['saveAs', 'h-new.backstay', 'h-new.backstay', 'h-new.backstay']);
+    expect(asked).toEqual(['save-failed', 'save-failed']);
+    expect(store.getState().file).toMatchObject({ handle: 'h-new.backstay' });
+    expect(store.getState().savedProject).toBe(store.getState().project);
   });
 
   /** A host whose file someone else has changed, until it is overwritten. */
