@@ -51,3 +51,10 @@ export function adding(given: Answer, sentence: Words, subjects: readonly Subjec
     subjects: distinct([...given.subjects, ...subjects]),
   };
 }
+
+/** Several demands of one rule: the first that is not met speaks, else the first left open, else all of them. */
+export function together(first: Answer, ...more: readonly Answer[]): Answer {
+  const all = [first, ...more];
+  const short = all.find(({ verdict }) => verdict === 'not-met') ?? all.find(({ verdict }) => verdict !== 'met');
+  return short ?? more.reduce((sum, { because, subjects }) => adding(sum, because, subjects), first);
+}

@@ -13,12 +13,13 @@ import {
   notMet,
   tagOf,
   tagsOf,
+  together,
 } from '../answers.ts';
 import { RULE_FIGURES } from '../figures.ts';
 import { hasDsc, ids, radioSets, satelliteSets, vhfSets } from '../sets.ts';
 import type { Answer, PackInput } from '../types.ts';
 import { isRadioOnly, reserveApart } from './reserveApart.ts';
-import { distressReserve, radioBatteries } from './reserveRules.ts';
+import { distressReserve, radioBatteries, reserveHours } from './reserveRules.ts';
 import type { Battery } from './supply.ts';
 import { loadsOf, sourcesOf } from './supply.ts';
 
@@ -47,8 +48,7 @@ const noBattery = (input: PackInput): Answer =>
 const heightM = ({ index }: PackInput, id: string): number => index.items.get(id)?.position.zM ?? 0;
 
 /** Battery in the upper part of the boat: read here as above the deck edge amidships, and not so below the waterline. */
-export function batteryHigh(input: PackInput): Answer {
-  const batteries = radioBatteries(input);
+function batteryHigh(input: PackInput, batteries = radioBatteries(input)): Answer {
   if (batteries.length === 0) return noBattery(input);
   const [top] = [...batteries].sort((a, b) => b.item.position.zM - a.item.position.zM);
   if (!top) return cannotTell('No battery is drawn.');
@@ -64,11 +64,29 @@ export function batteryHigh(input: PackInput): Answer {
   if (zM < 0) return notMet(words, subjects);
   if (zM < input.project.boat.freeboardMidM)
     return cannotTell([...words, ' Whether that is the upper part is for the surveyor.'], subjects);
-  return adding(met(words, subjects), [
+  return met(words, subjects);
+}
+
+/** The same for the rule that asks for head room too. */
+export function batteryHighSecured(input: PackInput): Answer {
+  const given = batteryHigh(input);
+  if (given.verdict !== 'met') return given;
+  return adding(given, [
     'That it is secured, with ',
     q(RULE_FIGURES.usBatteryHeadRoomM, 'm', 2),
     ' above it, is for the eye.',
   ]);
+}
+
+/** A reserve for the VHF sets that lasts, is apart from the main supply, and stands high. */
+export function highReserve(input: PackInput, leastH: number): Answer {
+  const { answer: apart, banks } = reserveApart(input);
+  const counted = apart.verdict === 'met' ? banks : undefined;
+  return together(
+    reserveHours(input, leastH, [vhfSets(input)], { banks: counted }),
+    apart,
+    batteryHigh(input, counted),
+  );
 }
 
 /** Voltage at the VHF set while it sends, measured where it was, else reckoned from a full battery. */

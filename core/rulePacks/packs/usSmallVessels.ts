@@ -1,7 +1,7 @@
 import { cannotTell, doesNotApply } from '../answers.ts';
 import { fixedVhf, floatFreeBeacon, navtex, radarTransponder, twoWayVhf } from '../checks/carriage.ts';
 import { farther, mfVoice } from '../checks/longRange.ts';
-import { batteryHigh, fishingEmergencyPower, voltageAtSet } from '../checks/placement.ts';
+import { batteryHighSecured, fishingEmergencyPower, highReserve, voltageAtSet } from '../checks/placement.ts';
 import { reserveHours } from '../checks/reserveRules.ts';
 import { RULE_FIGURES } from '../figures.ts';
 import { vhfSets } from '../sets.ts';
@@ -115,7 +115,7 @@ export const US_SMALL_VESSELS: readonly PackRule[] = [
       title: 'Those batteries in the upper part of the vessel, secured, with 0.26 m of head room',
       clause: '47 CFR 80.875(b)',
       unseen: 'how it is secured; head room; what counts as the upper part (here: above the deck edge)',
-      check: batteryHigh,
+      check: batteryHighSecured,
     },
     {
       id: 'us-lakes-reserve',
@@ -124,7 +124,7 @@ export const US_SMALL_VESSELS: readonly PackRule[] = [
       clause: '47 CFR 80.965(a)',
       appliesTo: 'Great Lakes vessels over 100 or 300 GT',
       unseen: 'how high, and how fast it is switched in; how that rule reckons the load',
-      check: (input) => reserveHours(input, RULE_FIGURES.usLakesReserveH, [vhfSets(input)]),
+      check: (input) => highReserve(input, RULE_FIGURES.usLakesReserveH),
     },
     {
       id: 'us-passenger-reserve',

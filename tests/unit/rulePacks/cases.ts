@@ -178,7 +178,12 @@ const US: Readonly<Record<string, Cases>> = {
   },
   'us-reserve-6h': hours,
   'us-battery-high': { met: boat(height('BAT', 1.5)), 'not-met': base, 'cannot-tell': boat(height('BAT', 0.6)) },
-  'us-lakes-reserve': hours,
+  // 20 Ah by 3.25 A is 6.2 h; the deck edge is at 1.1 m.
+  'us-lakes-reserve': {
+    met: apart(20, height('EM', 1.5)),
+    'not-met': lamp,
+    'cannot-tell': apart(20, height('EM', 0.6)),
+  },
   'us-passenger-reserve': hours,
   'us-fishing-power': {
     met: apart(20, lengthM(10.9)),

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Project } from '../../../core/model/project.ts';
 import type { Verdict } from '../../../core/rulePacks/types.ts';
 import { feed, item } from '../redundancy/smallBoat.ts';
-import { add, boat, change, drop, figures, held, hfDsc, power, words } from './boats.ts';
+import { add, boat, change, drop, figures, height, held, hfDsc, power, words } from './boats.ts';
 import { apart, lengthM } from './cases.ts';
 
 /**
@@ -92,5 +92,30 @@ describe('two banks', () => {
       'met',
       'BAT and EM, each without the other',
     ],
+  ]);
+});
+
+describe('the reserve of the Great Lakes is long, apart and high', () => {
+  const high = height('EM', 1.5);
+  check([
+    ['all three', 'us-lakes-reserve', apart(20, high), 'met', '= 6.2 h'],
+    ['all three', 'us-lakes-reserve', apart(20, high), 'met', 'EM, which feeds radio only. EM stands at 1.50 m'],
+    ['2 Ah ÷ 3.25 A', 'us-lakes-reserve', apart(2, high), 'not-met', '= 0.6 h. Asked for: 2 h.'],
+    [
+      'one bank',
+      'us-lakes-reserve',
+      boat(full, height('BAT', 1.5), ...lamps),
+      'not-met',
+      'hangs on BAT alone, with LAMP',
+    ],
+    ['the only bank', 'us-lakes-reserve', boat(full, height('BAT', 1.5)), 'cannot-tell', 'the only house battery'],
+    [
+      'under water',
+      'us-lakes-reserve',
+      apart(20, height('EM', -0.1), height('BAT', 2)),
+      'not-met',
+      'EM stands at −0.10 m',
+    ],
+    ['low', 'us-lakes-reserve', apart(20, height('EM', 0.6), height('BAT', 2)), 'cannot-tell', 'EM stands at 0.60 m'],
   ]);
 });
