@@ -10,7 +10,7 @@ export type Documents = Pick<
   DocumentTable,
   'open' | 'save' | 'saveAs' | 'setAside' | 'readBeside' | 'keepBeside' | 'pathOf' | 'stateOf' | 'adopt'
 >;
-export type RecoveryCopies = Pick<RecoveryStore, 'keep' | 'drop' | 'list' | 'read' | 'discard'>;
+export type RecoveryCopies = Pick<RecoveryStore, 'keep' | 'drop' | 'list' | 'read'>;
 export type Recents = Pick<RecentFiles, 'add' | 'list' | 'pathOf' | 'clear'>;
 
 /** The window a call comes from, as far as the handlers care. Each has its own documents. */

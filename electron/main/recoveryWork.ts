@@ -35,7 +35,7 @@ export function recoveryWork(parts: HandlerParts): Work<RecoveryChannel> {
       return { text, title, name, handle };
     },
     discardRecovery: async ({ id }, caller) => {
-      await recovery.discard(free(caller, id));
+      await recovery.drop(free(caller, id));
       return null;
     },
   };

@@ -75,7 +75,7 @@ export class RecoveryStore {
     await this.#prune();
   }
 
-  /** Takes a copy away because its document has been saved or closed on purpose. None there is no fault. */
+  /** Takes a copy away: its document has been saved or closed on purpose, or the user does not want it. None is no fault. */
   async drop(documentId: string): Promise<void> {
     const path = this.#pathOf(documentId);
     await this.#working.run(documentId, async () => {
@@ -84,11 +84,6 @@ export class RecoveryStore {
       });
       this.#own.delete(documentId);
     });
-  }
-
-  /** Takes a copy away because the user does not want it. */
-  async discard(id: string): Promise<void> {
-    await this.drop(id);
   }
 
   /** Every copy there is, the latest first, each with what can be read of it. Never throws over a damaged one. */
@@ -103,7 +98,7 @@ export class RecoveryStore {
   }
 
   /**
-   * The work in a copy, which stays until it is dropped or discarded. A damaged one answers with the text that is left.
+   * The work in a copy, which stays until it is dropped. A damaged one answers with the text that is left.
    * @throws FileProblem when there is no such copy or it cannot be read at all
    */
   async read(id: string): Promise<KeptEntry> {

@@ -81,7 +81,7 @@ describe('recovery copies', () => {
     expect((await one.read('a')).text).toBe('{"items":[]}');
     await one.drop('a');
     await one.drop('a');
-    await other.discard('b');
+    await other.drop('b');
     expect(await one.list()).toEqual([]);
     await expect(one.read('a')).rejects.toThrow('This recovery copy is no longer there.');
   });
