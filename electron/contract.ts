@@ -1,9 +1,8 @@
 import { z } from 'zod';
+import { PICTURE_BYTES, PICTURE_FILE_NAME } from '../core/model/picture.ts';
 
 /** Largest document the program reads, bytes; said in the refusal. */
 export const MAX_DOCUMENT_BYTES = 50_000_000;
-/** Largest picture that is kept beside a document, bytes. */
-export const MAX_PICTURE_BYTES = 4_000_000;
 /** Largest file the page may have exported or printed, bytes. */
 export const MAX_EXPORT_BYTES = 200_000_000;
 
@@ -12,7 +11,7 @@ const nothing = z.strictObject({});
 const documentText = z.string().max(MAX_DOCUMENT_BYTES);
 const fileName = z.string().max(1000);
 /** No path can be written with these letters. */
-const pictureFile = z.string().regex(/^[A-Za-z0-9-]{1,64}\.(png|jpg)$/);
+const pictureFile = z.string().regex(PICTURE_FILE_NAME);
 const title = z.string().max(MAX_DOCUMENT_BYTES);
 /** A name the machine gave to a file or a recovery copy; never a path. */
 const handle = z.string().max(200);
@@ -120,7 +119,7 @@ export const CHANNELS = {
     request: z.strictObject({
       handle,
       fileName: pictureFile,
-      bytes: z.instanceof(Uint8Array).refine((bytes) => bytes.byteLength <= MAX_PICTURE_BYTES, 'too large'),
+      bytes: z.instanceof(Uint8Array).refine((bytes) => bytes.byteLength <= PICTURE_BYTES, 'too large'),
     }),
     response: done(z.null()),
   },

@@ -6,6 +6,11 @@ export const PICTURE_SIDE_PX = 2400;
 export const PICTURE_BYTES = 4_000_000;
 export const PICTURES_BYTES = 25_000_000;
 
+/** Ids of pictures: letters that are safe in the name of a file, so that no id is a path. */
+export const PICTURE_ID = /^[A-Za-z0-9-]{1,64}$/;
+/** Names of the files pictures have beside a document: an id and the ending of its kind. */
+export const PICTURE_FILE_NAME = /^[A-Za-z0-9-]{1,64}\.(png|jpg)$/;
+
 /** Base64 takes four letters for three bytes. */
 const BASE64_LENGTH = Math.ceil(PICTURE_BYTES / 3) * 4;
 

@@ -165,11 +165,11 @@ describe('the contract of channels', () => {
     expect(faults).toEqual([]);
     expect(readdirSync(outside)).toEqual(['canary.backstay']);
     expect(readFileSync(join(outside, 'canary.backstay'), 'utf8')).toBe('untouched');
-    // The documents, the versions before them, copies set aside, and the folder of their pictures; nothing else.
+    // The documents, the versions before them, copies set aside, and the folder of their pictures with the same; nothing else.
     const expected = /^(own|target)\.(backstay(~|\.unreadable-[\d.-]+)?|pictures)$/;
     expect(readdirSync(known).filter((name) => !expected.test(name))).toEqual([]);
     const pictures = readdirSync(join(known, 'own.pictures'));
-    expect(pictures.filter((name) => !/^[A-Za-z0-9-]+\.(png|jpg)$/.test(name))).toEqual([]);
+    expect(pictures.filter((name) => !/^[A-Za-z0-9-]+\.(png|jpg)~?$/.test(name))).toEqual([]);
     if (ROUNDS < 1000) return;
     // The mutations reach refusals on every channel, and answers on all that can be reached by a mutated call.
     for (const channel of Object.keys(CHANNELS))
