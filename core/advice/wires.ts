@@ -1,8 +1,8 @@
 import { indexProject } from '../catalogue/lookup.ts';
 import type { Position } from '../model/boat.ts';
-import type { PartOf } from '../model/part.ts';
+import type { Part, PartOf } from '../model/part.ts';
 import type { Feed, Item, Project } from '../model/project.ts';
-import { loadCurrents } from '../power/circuit.ts';
+import { chainTo, isDistribution, loadCurrents } from '../power/circuit.ts';
 import { voltageDropV } from '../power/drop.ts';
 
 /** Ratings fuses and breakers come in, A: those of the parts list. */
@@ -66,10 +66,24 @@ export function sameVoltage(project: Project, battery: Item | PartOf<'power'>, l
   const index = indexProject(project);
   const bank = 'partId' in battery ? index.effective.get(battery.id) : battery;
   const part = index.effective.get(load.id);
-  if (bank?.kind !== 'power' || !part) return false;
+  return bank?.kind === 'power' && part !== undefined && takesVoltage(part, bank.figures.voltageV.value);
+}
+
+/** Whether a part is made for a supply of this voltage, V; one that states none is taken to be for 12 V. */
+export function takesVoltage(part: Part, supplyV: number): boolean {
   const wantedV =
     part.kind === 'radio' || part.kind === 'position-source' ? part.figures.supplyVoltageV.value : NOMINAL_V;
-  return Math.abs(bank.figures.voltageV.value - wantedV) <= SAME_VOLTAGE_SHARE * wantedV;
+  return Math.abs(supplyV - wantedV) <= SAME_VOLTAGE_SHARE * wantedV;
+}
+
+/**
+ * Voltage of what a feed comes from, V: of the battery or converter in front of all panels and breakers, whose own figure says
+ * what they are made for and not what they carry. Null where nothing is drawn in front of them.
+ */
+export function supplyVoltageV(project: Project, feed: Feed): number | null {
+  const index = indexProject(project);
+  const source = index.effective.get(chainTo(index, feed)[0]?.from.itemId ?? '');
+  return source?.kind === 'power' && !isDistribution(source) ? source.figures.voltageV.value : null;
 }
 
 /** A charged 12 V battery at rest, for loads that state no voltage. Common practice, no source. */

@@ -7,7 +7,7 @@ import { BY_ELECTRICIAN } from '../cautions.ts';
 import { dcEnd, newest } from '../ends.ts';
 import { feedsOf, fittedOf, isBattery, type Survey } from '../survey.ts';
 import type { Candidate } from '../types.ts';
-import { ratingFor, wireFor } from '../wires.ts';
+import { ratingFor, sameVoltage, wireFor } from '../wires.ts';
 
 /** A breaker of its own, straight from the battery, for each set that shares one with other loads. */
 export function breakerCandidates(survey: Survey): readonly Candidate[] {
@@ -42,6 +42,7 @@ function ownBreaker(survey: Survey, set: Item, { breaker, into, out }: Shared): 
   const bank = survey.index.effective.get(into.from.itemId);
   const partId = `breaker-${ratingA}a`;
   if (ratingA === null || !battery || bank?.kind !== 'power' || !survey.index.parts.has(partId)) return null;
+  if (!sameVoltage(survey.project, battery, set)) return null;
   const apply = (project: Project): Project => {
     const bare = removeSubjects(project, [{ kind: 'feed', id: out.id }]);
     const fitted = addItem(bare, { partId, position: breaker.position, placeId: breaker.placeId });

@@ -9,7 +9,7 @@ import { dataEnd, dcEnd, newest } from '../ends.ts';
 import { skyPlace } from '../spots.ts';
 import { feedsOf, fittedOf, placeWords, type Survey } from '../survey.ts';
 import type { Candidate } from '../types.ts';
-import { wayAlongM, wireFor } from '../wires.ts';
+import { supplyVoltageV, takesVoltage, wayAlongM, wireFor } from '../wires.ts';
 import { positionSources } from './position.ts';
 
 const RECEIVER_ID = 'gnss-smart-antenna';
@@ -21,6 +21,9 @@ export function receiverCandidates(survey: Survey): readonly Candidate[] {
     const [feed] = feedsOf(survey, item.id);
     const place = skyPlace(survey, item.position);
     if (!part.traits.dsc || !feed || !place || !dataEnd(survey.project, item.id)) return [];
+    const supplyV = supplyVoltageV(survey.project, feed);
+    const receiver = survey.index.parts.get(RECEIVER_ID);
+    if (supplyV === null || !receiver || !takesVoltage(receiver, supplyV)) return [];
     return [
       {
         id: `receiver:${item.id}`,
@@ -29,24 +32,27 @@ export function receiverCandidates(survey: Survey): readonly Candidate[] {
         title: `Fit a GNSS receiver at ${placeWords(place.name)} and lead its position to ${item.tag}`,
         cautions: [POSITION_TALKS, OPEN_SKY, BY_ELECTRICIAN],
         subjects: [{ kind: 'item', id: item.id }],
-        apply: (project) => withReceiver(project, item, feed, place),
+        apply: (project) => withReceiver(project, { set: item, feed, supplyV, place }),
       },
     ];
   });
 }
 
-function withReceiver(project: Project, set: Item, feed: Feed, place: Place): Project {
+interface Made {
+  readonly set: Item;
+  readonly feed: Feed;
+  /** Of the set's supply, V. */
+  readonly supplyV: number;
+  readonly place: Place;
+}
+
+function withReceiver(project: Project, { set, feed, supplyV, place }: Made): Project {
   const fitted = addItem(project, { partId: RECEIVER_ID, placeId: place.id });
   const receiver = newest(fitted);
-  const { items, effective } = indexProject(fitted);
-  const source = items.get(feed.from.itemId);
-  const part = source && effective.get(source.id);
+  const source = indexProject(fitted).items.get(feed.from.itemId);
   const into = dcEnd(fitted, receiver.id, 'in');
   const [from, to] = [dataEnd(fitted, receiver.id), dataEnd(fitted, set.id)];
-  const wire =
-    source && part?.kind === 'power'
-      ? wireFor(fitted, receiver, wayAlongM(source.position, receiver.position), part.figures.voltageV.value)
-      : null;
+  const wire = source && wireFor(fitted, receiver, wayAlongM(source.position, receiver.position), supplyV);
   if (!wire || !into || !from || !to)
     throw new RefusedEdit(`No supply for a receiver was found beside that of ${set.tag}.`);
   return addDataLink(addFeed(fitted, { from: feed.from, to: into, ...wire }), { from, to });

@@ -1,8 +1,9 @@
 import { setItem } from '../../edit/items.ts';
 import type { PartOf } from '../../model/part.ts';
 import { SAME_PORTS } from '../cautions.ts';
-import { anySingle, fittedOf, type Survey } from '../survey.ts';
+import { anySingle, feedsOf, fittedOf, type Survey } from '../survey.ts';
 import type { Candidate } from '../types.ts';
+import { supplyVoltageV, takesVoltage } from '../wires.ts';
 
 /** A splitter of the same sockets that joins the voice set to the antenna when it has no supply. */
 export function splitterCandidates(survey: Survey): readonly Candidate[] {
@@ -14,7 +15,8 @@ export function splitterCandidates(survey: Survey): readonly Candidate[] {
       (each): each is PartOf<'inline'> =>
         each.kind === 'inline' && each.deviceClass === part.deviceClass && passes(each) && hasPortsOf(each, part),
     );
-    if (!other) return [];
+    if (!other || !feedsOf(survey, item.id).every((feed) => isFor(other, supplyVoltageV(survey.project, feed))))
+      return [];
     return [
       {
         id: `splitter-kind:${item.id}`,
@@ -28,6 +30,10 @@ export function splitterCandidates(survey: Survey): readonly Candidate[] {
     ];
   });
 }
+
+/** Nothing is said against a splitter whose supply is not drawn up to its battery. */
+const isFor = (part: PartOf<'inline'>, supplyV: number | null): boolean =>
+  supplyV === null || takesVoltage(part, supplyV);
 
 /** Whether one way that may be sent through stays joined without supply. */
 const passes = ({ throughs }: PartOf<'inline'>): boolean =>
