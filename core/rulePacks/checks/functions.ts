@@ -1,6 +1,6 @@
 import type { ServiceId } from '../../model/services.ts';
 import { SHORE_SERVICES } from '../../redundancy/independence.ts';
-import { cannotTell, itemSubjects, met, notMet, tagsOf } from '../answers.ts';
+import { cannotTell, itemSubjects, met, notMet, tagsOf, verb } from '../answers.ts';
 import { hfOnAir, ids, isDistressTerminal, radioSets, satelliteSets, standaloneSets, vhfOnAir } from '../sets.ts';
 import type { Answer, PackInput, SeaArea } from '../types.ts';
 import { anyMeans } from './alertMeans.ts';
@@ -34,9 +34,12 @@ export function rescueVoice(input: PackInput): Answer {
       itemSubjects(satellite),
     );
   }
-  if (vhf.length > 0) return notMet(`${tagsOf(input, vhf)} on VHF reach no farther than A1.`, itemSubjects(vhf));
+  if (vhf.length > 0) return onlyNear(input, vhf);
   return notMet('No fixed set is joined to an antenna it may send into.');
 }
+
+const onlyNear = (input: PackInput, vhf: readonly string[]): Answer =>
+  notMet(`${tagsOf(input, vhf)} on VHF ${verb(vhf, 'reaches', 'reach')} no farther than A1.`, itemSubjects(vhf));
 
 /** Talk on the scene: near, so that a handheld will do. */
 export function onScene(input: PackInput): Answer {
@@ -84,9 +87,11 @@ export function safetyInformation(input: PackInput): Answer {
   );
 }
 
-/** Ordinary traffic with the shore. */
+/** Ordinary traffic with the shore; by VHF only where a coast station is in its reach, which is what A1 is. */
 export function generalTraffic(input: PackInput): Answer {
-  const sets = [...new Set([...setsOf(input, 'long-range'), ...ids(vhfOnAir(input))])];
+  const vhf = ids(vhfOnAir(input));
+  const sets = [...new Set([...setsOf(input, 'long-range'), ...(input.seaArea === 'A1' ? vhf : [])])];
+  if (sets.length === 0 && vhf.length > 0) return onlyNear(input, vhf);
   if (sets.length === 0) return notMet('No set that could reach the shore is ready to send.');
   return met(`By ${tagsOf(input, sets)}.`, itemSubjects(sets));
 }

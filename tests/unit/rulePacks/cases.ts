@@ -70,7 +70,7 @@ const GMDSS: Readonly<Record<string, Cases>> = {
     'cannot-tell': base,
   },
   'gmdss-safety-information': { met: boat(navtexSet), 'not-met': nothing, 'cannot-tell': base },
-  'gmdss-general': { met: base, 'not-met': nothing },
+  'gmdss-general': { met: near, 'not-met': base },
   'gmdss-bridge': { met: base, 'not-met': nothing, 'cannot-tell': boat(drop('VHF')) },
   'gmdss-vhf-dsc': {
     met: base,

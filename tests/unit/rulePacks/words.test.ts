@@ -73,6 +73,12 @@ describe('answers name what they rest on', () => {
     expect(words(held('gmdss-vhf-dsc', boat(drop('SP'))))).toBe('VHF: no antenna to send into.');
   });
 
+  it('ordinary traffic by VHF ends with A1, and another set takes it over', () => {
+    expect(words(held('gmdss-general', boat()))).toBe('VHF on VHF reaches no farther than A1.');
+    expect(words(held('gmdss-general', boat(hfDsc())))).toBe('By HF.');
+    expect(held('gmdss-general', boat(drop('VHF', 'HH'))).verdict).toBe('not-met');
+  });
+
   it('a weather-fax set is no NAVTEX receiver', () => {
     const fax = boat(
       add(item('FAX', 'radio-weather-fax', 'hut'), item('A-FAX', 'antenna-hf-whip-7m', null)),
