@@ -1,5 +1,5 @@
 import type { Subject } from '../model/project.ts';
-import { SERVICES, type ServiceId } from '../model/services.ts';
+import { type Grade, SERVICES, type ServiceId } from '../model/services.ts';
 import type { Component, FailureStudy, Redundancy, Way } from '../redundancy/types.ts';
 
 const KIND_WORDS: Readonly<Record<Component['kind'], string>> = {
@@ -145,3 +145,15 @@ function allGone(gateId: string, count: number): string {
 
 /** Name of a service. */
 export const serviceName = (id: ServiceId): string => SERVICES.find((each) => each.id === id)?.name ?? 'The service';
+
+/**
+ * What a failure does to the service of a tree, as the end of a sentence. Sets carried on deck are not in the tree, so that the
+ * top may be down while the matrix still counts one of them.
+ * @param grade of the service in that row of the matrix
+ */
+export function outcomeWords(isTopDown: boolean, grade: Grade | undefined): string {
+  if (!isTopDown) return 'this service lives on';
+  return grade === 'lost' || grade === undefined
+    ? 'it takes this service away'
+    : 'it takes all fitted ways; what is left is a set carried by hand';
+}

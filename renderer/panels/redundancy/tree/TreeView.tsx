@@ -7,6 +7,7 @@ import { readableTree } from '../../../../core/treeDiagram/readableTree.ts';
 import { nodesDown } from '../../../../core/treeDiagram/state.ts';
 import { singlePointSentence, TREE_SCOPE, treeSvg } from '../../../../core/treeDiagram/treeSvg.ts';
 import type { ReadableTree } from '../../../../core/treeDiagram/types.ts';
+import { outcomeWords } from '../../../../core/treeDiagram/wording.ts';
 import { Choice } from '../../../app/Choice.tsx';
 import { fileStem } from '../../../app/fileActions.ts';
 import { useHost } from '../../../host/context.ts';
@@ -61,7 +62,8 @@ function useDown(tree: ReadableTree | null): { readonly down: ReadonlySet<string
     const row = redundancy.matrix.find(({ event }) => event.id === eventId && event.kind !== 'none');
     if (!row || !tree) return { down: new Set<string>(), sentence: tree?.top.children.length ? HOW_TO : '' };
     const down = nodesDown(tree, new Set([...row.event.downIds, causeId(row.event.id)]));
-    const outcome = down.has(tree.top.id) ? 'it takes this service away' : 'this service lives on';
+    const grade = row.states.find((state) => state.serviceId === tree.serviceId)?.grade;
+    const outcome = outcomeWords(down.has(tree.top.id), grade);
     return { down, sentence: `${row.event.label}: ${outcome}. What is down is crossed out and marked “down”.` };
   }, [redundancy, eventId, tree]);
 }
