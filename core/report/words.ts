@@ -58,7 +58,7 @@ export const STANDALONE_WORDS: Readonly<Record<StandaloneClass, string>> = {
   'handheld-vhf': 'handheld VHF',
   'handheld-vhf-dsc': 'handheld VHF with DSC',
   'ais-mob': 'AIS person-overboard device',
-  'handheld-satellite': 'handheld satellite telephone',
+  'handheld-satellite': 'handheld satellite messenger',
 };
 
 export const CARRIES_WORDS: Readonly<Record<DataLink['carries'][number], string>> = {

@@ -152,9 +152,9 @@ export function hfAndBeacon(input: PackInput): Answer {
 export function telephoneOrHf(input: PackInput): Answer {
   const hf = ids(hfOnAir(input));
   if (hf.length > 0) return met(`By HF: ${tagsOf(input, hf)}.`, itemSubjects(hf));
+  const voice = telephones(input);
+  if (voice.length > 0) return met(`By satellite telephone: ${tagsOf(input, voice)}.`, itemSubjects(voice));
   const sets = satelliteSets(input);
-  const voice = sets.filter((item) => isVoice(input, item.id));
-  if (voice.length > 0) return met(`By satellite telephone: ${tagsOf(input, ids(voice))}.`, itemSubjects(ids(voice)));
   if (sets.length > 0)
     return notMet(
       `${tagsOf(input, ids(sets))} ${verb(sets, 'carries', 'carry')} text, not speech.`,
@@ -168,24 +168,35 @@ export function telephoneOrHf(input: PackInput): Answer {
   );
 }
 
-function isVoice(input: PackInput, itemId: string): boolean {
-  const part = input.index.effective.get(itemId);
-  return part?.kind === 'radio' && part.radioClass === 'l-band-voice';
+/** Satellite sets that carry speech. */
+function telephones(input: PackInput): readonly string[] {
+  return ids(satelliteSets(input)).filter((id) => {
+    const part = input.index.effective.get(id);
+    return part?.kind === 'radio' && part.radioClass === 'l-band-voice';
+  });
 }
 
-/** A second antenna, or other means, for the long-range set. */
+/**
+ * A second antenna for the telephone or HF set, or other means of keeping that communication: another of the same kind. Whether the
+ * other kind keeps it, and whether a set carried on deck does, is not said in the text.
+ */
 export function longRangeSpare(input: PackInput): Answer {
-  const sets = [...ids(hfOnAir(input)), ...ids(satelliteSets(input))];
-  if (sets.length === 0) return notMet('No HF set and no satellite set ready to send.');
-  const antennas = new Set(
-    input.paths.filter((path) => sets.includes(path.radioId) && path.service !== 'gnss').map((path) => path.antennaId),
-  );
-  const own = sets.filter((id) => input.index.effective.get(id)?.kind === 'standalone');
-  if (antennas.size + own.length >= 2) {
-    const named = [...antennas, ...own];
-    return met(`${tagsOf(input, named)} for ${tagsOf(input, sets)}.`, itemSubjects(named));
+  const main = telephoneOrHf(input);
+  if (main.verdict !== 'met') return main;
+  const kinds = [ids(hfOnAir(input)), telephones(input)].filter((sets) => sets.length > 0);
+  const doubled = kinds.find((sets) => antennasOf(input, sets).length >= 2);
+  if (doubled) {
+    const named = antennasOf(input, doubled);
+    return met(`${tagsOf(input, named)} for ${tagsOf(input, doubled)}.`, itemSubjects([...doubled, ...named]));
   }
-  const portable = sets.filter((id) => {
+  const all = kinds.flat();
+  if (kinds.length > 1) {
+    return cannotTell(
+      `${tagsOf(input, all)} have one antenna for each kind: whether one keeps the communication of the other is for the organiser.`,
+      itemSubjects(all),
+    );
+  }
+  const portable = all.filter((id) => {
     const part = input.index.effective.get(id);
     return part?.kind === 'radio' && part.traits.portable;
   });
@@ -195,8 +206,22 @@ export function longRangeSpare(input: PackInput): Answer {
       itemSubjects(portable),
     );
   }
-  return notMet(`One antenna only, ${tagsOf(input, [...antennas, ...own])}.`, itemSubjects([...antennas, ...sets]));
+  const antennas = antennasOf(input, all);
+  return notMet(`One antenna only, ${tagsOf(input, antennas)}.`, itemSubjects([...antennas, ...all]));
 }
+
+/** Antennas that sets have for far talk, not for VHF or for a position; a set joined to none has its own. */
+function antennasOf(input: PackInput, setIds: readonly string[]): readonly string[] {
+  const antennas = setIds.flatMap((id) => {
+    const paths = input.paths.filter(
+      ({ radioId, service, canTransmit }) => radioId === id && FAR_SERVICES.has(service) && canTransmit,
+    );
+    return paths.length === 0 ? [id] : paths.map(({ antennaId }) => antennaId);
+  });
+  return [...new Set(antennas)];
+}
+
+const FAR_SERVICES: ReadonlySet<string> = new Set(['mf-hf', 'l-band']);
 
 /** Duplication: a second VHF that alerts and, beyond A1, a second MF set or a satellite set. */
 export function duplication(input: PackInput, { beyondA1 }: { beyondA1: boolean }): Answer {

@@ -98,6 +98,14 @@ export const terminal: Edit = (project) =>
 /** A handheld satellite messenger, of whose distress service nothing is recorded. */
 export const messenger: Edit = add(item('SATH', 'handheld-satellite', null));
 
+/** A docked satellite telephone with an antenna of its own; its handset can be carried. */
+export const telephone =
+  (tag = 'PHONE'): Edit =>
+  (project) =>
+    wire(run(`W-${tag}`, `${tag}.rf`, `A-${tag}.feed`, { measuredLengthM: 2 }))(
+      add(item(tag, 'radio-l-band-voice', 'hut'), item(`A-${tag}`, 'antenna-l-band-passive', null))(project),
+    );
+
 /** A second VHF set with an antenna of its own on the arch. */
 export const secondVhf: Edit = (project) =>
   wire(run('W-VHF2', 'VHF2.ant', 'A2.rf', { measuredLengthM: 6 }))(

@@ -16,6 +16,7 @@ import {
   power,
   secondBank,
   secondVhf,
+  telephone,
   terminal,
   wire,
 } from './boats.ts';
@@ -286,12 +287,9 @@ const RACING: Readonly<Record<string, Cases>> = {
     'cannot-tell': boat(add(item('BB', 'radio-broadband-terminal', 'arch'))),
   },
   'aus-second-antenna': {
-    met: boat(hfDsc(), terminal),
-    'not-met': base,
-    'cannot-tell': boat(
-      add(item('SAT', 'terminal', 'hut'), item('A3', 'patch', 'arch')),
-      wire(run('W8', 'SAT.ant', 'A3.rf')),
-    ),
+    met: boat(hfDsc(), hfDsc('HF2')),
+    'not-met': boat(hfDsc()),
+    'cannot-tell': boat(hfDsc(), telephone()),
   },
   'aus-rigged-emergency-antenna': {
     met: boat(secondVhf),

@@ -80,7 +80,7 @@ describe('the steel ketch Brannoch Tern', () => {
     ],
     ['osr-later-beacon', 'met', ['BC-1'], 'registered to this boat'],
     ['aus-telephone-or-hf', 'met', ['HF-1'], 'HF'],
-    ['aus-second-antenna', 'met', ['A2', 'A3'], 'HF wire and L-band patch'],
+    ['aus-second-antenna', 'not-met', ['A2'], 'HF on one wire; SAT-1 carries text, which is not that communication'],
   ]);
 
   it('has two independent means in A1: VHF and the beacon', () => {

@@ -1,6 +1,24 @@
 import { describe, expect, it } from 'vitest';
+import type { Project } from '../../../core/model/project.ts';
 import { feed, item, run } from '../redundancy/smallBoat.ts';
-import { add, area, boat, change, drop, held, hfDsc, power, secondVhf, settings, wire, words } from './boats.ts';
+import {
+  add,
+  area,
+  boat,
+  change,
+  drop,
+  type Edit,
+  held,
+  hfDsc,
+  messenger,
+  power,
+  secondVhf,
+  settings,
+  telephone,
+  terminal,
+  wire,
+  words,
+} from './boats.ts';
 
 // What an answer must name: the surveyor's question is always "which one, and by what".
 
@@ -77,6 +95,28 @@ describe('answers name what they rest on', () => {
     expect(words(held('gmdss-general', boat()))).toBe('VHF on VHF reaches no farther than A1.');
     expect(words(held('gmdss-general', boat(hfDsc())))).toBe('By HF.');
     expect(held('gmdss-general', boat(drop('VHF', 'HH'))).verdict).toBe('not-met');
+  });
+
+  it('a second antenna is for the telephone or HF set, not for a text terminal beside it', () => {
+    const spare = (...edits: readonly Edit[]) => {
+      const result = held('aus-second-antenna', boat(...edits));
+      return [result.verdict, words(result)];
+    };
+    expect(spare(hfDsc(), terminal)).toEqual(['not-met', 'One antenna only, A-HF.']);
+    expect(spare(hfDsc(), messenger)).toEqual(['not-met', 'One antenna only, A-HF.']);
+    expect(spare(messenger)).toEqual(['not-met', 'SATH carries text, not speech.']);
+    expect(spare(telephone(), telephone('PHONE2'))).toEqual(['met', 'A-PHONE and A-PHONE2 for PHONE and PHONE2.']);
+    expect(spare(telephone())).toEqual(['cannot-tell', expect.stringContaining('PHONE can be carried on deck')]);
+    const switched = [
+      add(item('SW', 'switch', 'hut'), item('A-HF2', 'antenna-hf-whip-7m', null)),
+      (project: Project): Project => ({ ...project, runs: project.runs.filter(({ id }) => id !== 'W-HF') }),
+      wire(
+        run('W-S', 'HF.rf', 'SW.set', { measuredLengthM: 2 }),
+        run('W-S1', 'SW.a', 'A-HF.feed', { measuredLengthM: 2 }),
+        run('W-S2', 'SW.b', 'A-HF2.feed', { measuredLengthM: 2 }),
+      ),
+    ];
+    expect(spare(hfDsc(), ...switched)).toEqual(['met', 'A-HF and A-HF2 for HF.']);
   });
 
   it('a weather-fax set is no NAVTEX receiver', () => {
