@@ -14,7 +14,8 @@ export function materialOf(before: Project, after: Project): Material {
     ...newOf(before.feeds, after.feeds).map((feed) => feedWords(after, feed)),
     ...newOf(before.dataLinks, after.dataLinks).map((link) => linkWords(after, link)),
   ];
-  const adds = [...added, ...changedItems(before, after), ...changedRuns(before, after)];
+  const changed = [...changedItems(before, after), ...changedRuns(before, after), ...changedFeeds(before, after)];
+  const adds = [...added, ...changed];
   const takesOut = [
     ...newOf(after.items, before.items).map((item): RichText => [`${item.tag}, ${partName(before, item.partId)}`]),
     ...newOf(after.runs, before.runs).map((run): RichText => [`${run.number}, ${between(before, run)}`]),
@@ -57,11 +58,19 @@ function runWords(project: Project, run: Run): RichText {
 }
 
 function feedWords(project: Project, feed: Feed): RichText {
-  const part = indexProject(project).parts.get(feed.conductorId);
-  const areaMm2 = part?.kind === 'conductor' ? part.figures.areaMm2.value : null;
-  const pair = areaMm2 === null ? feed.conductorId : q(areaMm2, 'mm2');
-  const words = [`${feed.number}, pair of `, pair, `, ${between(project, feed)}, `, q(feed.lengthM, 'm')];
+  const words = [
+    `${feed.number}, pair of `,
+    pairOf(project, feed),
+    `, ${between(project, feed)}, `,
+    q(feed.lengthM, 'm'),
+  ];
   return feed.fuse ? [...words, ', fuse ', q(feed.fuse.ratingA, 'A', 0), ' at the source'] : words;
+}
+
+/** `2.5 mm²`, or the id of a pair that is not in the parts list. */
+function pairOf(project: Project, feed: Feed): RichText[number] {
+  const part = indexProject(project).parts.get(feed.conductorId);
+  return part?.kind === 'conductor' ? q(part.figures.areaMm2.value, 'mm2') : feed.conductorId;
 }
 
 function linkWords(project: Project, link: DataLink): RichText {
@@ -98,6 +107,19 @@ function changedRuns(before: Project, after: Project): readonly RichText[] {
       return [[`${run.number} taken to ${newEnd(before, was, after, run)}`]];
     const words = `${run.number} made anew of ${partName(after, run.cableId)}, `;
     return run.measuredLengthM === was.measuredLengthM ? [] : [[words, q(runLengthM(after, run), 'm')]];
+  });
+}
+
+/** Feeds that stay but need another length of pair. */
+function changedFeeds(before: Project, after: Project): readonly RichText[] {
+  const old = new Map(before.feeds.map((feed) => [feed.id, feed]));
+  return after.feeds.flatMap((feed): RichText[] => {
+    const was = old.get(feed.id);
+    if (!was || was.lengthM === feed.lengthM) return [];
+    const pair = pairOf(after, feed);
+    return [
+      [`${feed.number} made anew, pair of `, pair, ', ', q(feed.lengthM, 'm'), ' in place of ', q(was.lengthM, 'm')],
+    ];
   });
 }
 

@@ -1,6 +1,8 @@
 import { setFeed } from '../../edit/feeds.ts';
 import { snapToPlace } from '../../edit/items.ts';
+import { RefusedEdit } from '../../edit/refused.ts';
 import type { Item, Project } from '../../model/project.ts';
+import { assessFeeds } from '../../power/feeds.ts';
 import { BY_ELECTRICIAN, HEAVY } from '../cautions.ts';
 import { DRY_ZM, dryPlace } from '../spots.ts';
 import { fittedOf, isBattery, placeWords, type Survey } from '../survey.ts';
@@ -30,10 +32,25 @@ export function batteryCandidates(survey: Survey): readonly Candidate[] {
         title: `Move ${item.tag} up to ${placeWords(place.name)}, above the flood line`,
         cautions: [BY_ELECTRICIAN, HEAVY],
         subjects: [{ kind: 'item', id: item.id }],
-        apply: (project) => withLongerLeads(snapToPlace(project, item.id, place.id), item.id),
+        apply: (project) => moved(project, item, place.id),
       },
     ];
   });
+}
+
+/** @throws RefusedEdit where a set would then read a lower voltage than the project allows */
+function moved(project: Project, battery: Item, placeId: string): Project {
+  const after = withLongerLeads(snapToPlace(project, battery.id, placeId), battery.id);
+  const before = new Map(assessFeeds(project).map(({ feedId, totalDropV }) => [feedId, totalDropV]));
+  const thin = assessFeeds(after).find(
+    ({ feedId, totalDropV, totalDropPercent, limitPercent }) =>
+      totalDropPercent > limitPercent && totalDropV > (before.get(feedId) ?? 0),
+  );
+  if (thin) {
+    const number = after.feeds.find(({ id }) => id === thin.feedId)?.number ?? thin.feedId;
+    throw new RefusedEdit(`The leads of ${battery.tag} are too thin to reach so far: ${number} would drop too much.`);
+  }
+  return after;
 }
 
 /** The leads of a battery that was moved, as long as the way along the boat now asks; none becomes shorter. */

@@ -5,7 +5,7 @@ import { surveyOf } from '../../../core/advice/survey.ts';
 import { assess } from '../../../core/assess.ts';
 import { indexProject } from '../../../core/catalogue/lookup.ts';
 import type { Place } from '../../../core/model/boat.ts';
-import type { Item, Project } from '../../../core/model/project.ts';
+import type { Feed, Item, Project } from '../../../core/model/project.ts';
 import { feed, item, link, P, run, smallBoat } from '../redundancy/smallBoat.ts';
 import { oneSet, onlyMast, plain, twoSets, without, withPlaces } from './boats.ts';
 import { changeOf, freed, idsOf } from './support.ts';
@@ -165,6 +165,29 @@ describe('a battery moved up', () => {
     expect(after.items.find(({ id }) => id === 'BAT')?.placeId).toBe('locker');
     // From the locker (8, 0, 0.6) to the breaker at the hut (6, 0, 1): 2 + 0.4 m, to the next half metre no less than the 3 m there were.
     expect(after.feeds.find(({ id }) => id === 'F0')?.lengthM).toBe(3);
+  });
+
+  /** The boat on a starter battery, with this lead from it to the breaker. */
+  const withLead = (more: Partial<Feed>): Project =>
+    smallBoat({ ...on('battery-starter-75ah'), feeds: [feed('F0', 'BAT', 'BRK', more), feed('F1', 'BRK', 'VHF')] });
+
+  it('lists the move and the lead that has to be made anew', () => {
+    const { material } = changeOf(advise(withLead({ lengthM: 1, conductorId: 'conductor-6mm2' })), 'battery-up:BAT');
+    const plainWords = material.adds.map((words) =>
+      words.map((each) => (typeof each === 'string' ? each : each.value)),
+    );
+    // The 2.4 m of above, to the next half metre.
+    expect(plainWords.map((words) => words.join(''))).toEqual([
+      'BAT moved to the locker',
+      'F0 made anew, pair of 6, 2.5 in place of 1',
+    ]);
+  });
+
+  it('is not offered where the longer lead would drop too much', () => {
+    // 3 % of 12.6 V is 0.378 V. At 5.5 A the 3 m of 2.5 mm² to the set drop 0.231 V, and 2.5 m to the breaker of 2.5 mm²
+    // 0.193 V more, where 1 m dropped 0.077 V; of 6 mm² they drop some 0.08 V. The set rests at 0.5 A, and nothing else is fed.
+    expect(offered(withLead({ lengthM: 1, conductorId: 'conductor-6mm2' }))).toContain('battery-up:BAT');
+    expect(offered(withLead({ lengthM: 1, conductorId: 'conductor-2-5mm2' }))).not.toContain('battery-up:BAT');
   });
 
   it('is not offered for a house bank', () => {
