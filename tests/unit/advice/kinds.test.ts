@@ -104,8 +104,25 @@ describe('a battery above the flood line', () => {
     expect(freed(twoSets, 'own-battery:VHF', 'item:BRK')).toContain('voice-fixed');
     const after = changeOf(advise(twoSets), 'own-battery:VHF').candidate.apply(twoSets);
     expect(after.feeds.filter(({ to }) => to.itemId === 'VHF')).toHaveLength(1);
-    // With one set only the new battery is as single as the old: nothing about the bank or its breaker would change.
-    expect(offered(smallBoat({ ...oneSet, feeds: [] }))).not.toContain('own-battery:VHF');
+  });
+
+  it('in place of the only supply swaps five single things for two, and says which two', () => {
+    const { effect } = changeOf(advise(oneSet), 'own-battery:VHF');
+    for (const point of ['item:BAT', 'item:BRK', 'feed:F0', 'feed:F1', 'cause:flood:saloon:BAT']) {
+      expect(freed(oneSet, 'own-battery:VHF', point), point).toEqual(['voice-fixed', 'digital-alert']);
+    }
+    // Bank, breaker, two feeds and the flood go, a battery and a feed come, for voice and for the alert.
+    expect(effect.after.singles - effect.before.singles).toBe(2 * (2 - 5));
+    expect(effect.worsens).toEqual([
+      'VF then hangs on F01 (supply to VHF), BAT-1 as well.',
+      'DA then hangs on F01 (supply to VHF), BAT-1 as well.',
+    ]);
+  });
+
+  it('is not offered for a set with no supply drawn', () => {
+    const ids = offered(smallBoat({ ...oneSet, feeds: [] }));
+    expect(ids.length).toBeGreaterThan(0);
+    expect(ids.filter((id) => id.includes('battery'))).toEqual([]);
   });
 });
 
