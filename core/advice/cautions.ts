@@ -46,5 +46,10 @@ export const REGISTER = 'Register it to this boat, keep its battery in date, and
 
 export const CHARGED = 'Keep it charged, with the grab bag; a distress alert needs its identity programmed.';
 
+export const SUBSCRIBED =
+  'Keep it charged, with the grab bag, and its subscription running; send a trial message before a passage.';
+
+export const IN_DATE = 'Keep its battery in date, and test it only by its own test.';
+
 export const HEAVY =
   'A battery is heavy and must not move in a knockdown; ventilate as its maker asks, and lengthen its leads to the local code.';

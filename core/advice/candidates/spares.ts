@@ -3,7 +3,7 @@ import type { Place } from '../../model/boat.ts';
 import type { StandaloneClass } from '../../model/part.ts';
 import type { ItemFacts } from '../../model/project.ts';
 import type { ServiceId } from '../../model/services.ts';
-import { CHARGED, REGISTER } from '../cautions.ts';
+import { CHARGED, IN_DATE, REGISTER, SUBSCRIBED } from '../cautions.ts';
 import { newest } from '../ends.ts';
 import { countAt } from '../spots.ts';
 import { fittedOf, type Survey } from '../survey.ts';
@@ -40,21 +40,21 @@ const SPARES: readonly Spare[] = [
     serviceId: 'long-range',
     classes: ['handheld-satellite'],
     words: ['a handheld satellite messenger', 'a second handheld satellite messenger'],
-    caution: CHARGED,
+    caution: SUBSCRIBED,
   },
   {
     partId: 'sart-ais',
     serviceId: 'locating',
     classes: ['radar-sart', 'ais-sart'],
     words: ['an AIS-SART', 'a second SART (for AIS)'],
-    caution: REGISTER,
+    caution: IN_DATE,
   },
   {
     partId: 'mob-ais',
     serviceId: 'person-overboard',
     classes: ['ais-mob', 'personal-beacon'],
     words: ['an AIS person-overboard device', 'a second person-overboard device (for AIS)'],
-    caution: REGISTER,
+    caution: IN_DATE,
   },
 ];
 

@@ -37,3 +37,23 @@ describe('an antenna taken from an AIS set', () => {
     expect(cautionsOf(voiceOnly, 'jumper:VHF:SP')).not.toMatch(AIS_OFF);
   });
 });
+
+describe('a set for the grab bag', () => {
+  // Only 406 MHz beacons are registered to a boat, and only a set with selective calling is programmed with an identity.
+  const carried = smallBoat({ items: [...plain.items, item('SART', 'sart-ais', null), item('MOB', 'mob-ais', null)] });
+  const said = (partId: string): string => cautionsOf(carried, `spare:${partId}`);
+
+  it('is to be registered where it is a beacon, and not else', () => {
+    expect(said('beacon-406-manual')).toMatch(/Register it to this boat/);
+    for (const id of ['sart-ais', 'mob-ais']) {
+      expect(said(id)).not.toMatch(/[Rr]egister/);
+      expect(said(id)).toMatch(/battery in date, and test it only by its own test/);
+    }
+  });
+
+  it('needs its identity where it calls selectively, and its subscription where it goes by satellite', () => {
+    expect(said('handheld-vhf-dsc-5w')).toMatch(/identity programmed/);
+    expect(said('handheld-satellite')).toMatch(/subscription running/);
+    expect(said('handheld-satellite')).not.toMatch(/identity/);
+  });
+});
