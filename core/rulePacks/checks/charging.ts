@@ -1,10 +1,11 @@
+import type { Item } from '../../model/project.ts';
 import { q, type RichText } from '../../units/quantity.ts';
-import { adding, cannotTell, doesNotApply, itemSubjects, met, notMet, tagsOf } from '../answers.ts';
+import { adding, cannotTell, doesNotApply, itemSubjects, met, notMet, tagsOf, verb } from '../answers.ts';
 import { RULE_FIGURES } from '../figures.ts';
 import { ids, vhfSets } from '../sets.ts';
 import type { Answer, PackInput } from '../types.ts';
-import { radioBatteries } from './reserveRules.ts';
-import { chargersOf, sourcesOf } from './supply.ts';
+import { leastCapacityAh, radioBatteries } from './reserveRules.ts';
+import { type Battery, chargersOf, sourcesOf } from './supply.ts';
 
 /** Whether a drawn charger fills a radio battery in the time asked for. */
 export function recharge(input: PackInput): Answer {
@@ -13,9 +14,9 @@ export function recharge(input: PackInput): Answer {
   const hours = RULE_FIGURES.solasRechargeH;
   const fits = batteries.flatMap((battery) => {
     const capacityAh = battery.part.figures.capacityAh?.value ?? 0;
-    return chargersOf(input, battery.item.id).map(({ item, part }) => ({
-      ...{ battery, charger: item, capacityAh, ratingA: part.figures.ratingA?.value ?? 0 },
-    }));
+    return chargersOf(input, battery.item.id).map(
+      ({ item, part }): Fit => ({ battery, charger: item, capacityAh, ratingA: part.figures.ratingA?.value ?? 0 }),
+    );
   });
   const subjects = itemSubjects(batteries.map(({ item }) => item.id));
   if (fits.length === 0) {
@@ -41,11 +42,36 @@ export function recharge(input: PackInput): Answer {
     q(hours, 'hour', 0),
     '.',
   ];
-  const answer = (best.capacityAh / best.ratingA <= hours ? met : notMet)(
-    words,
-    itemSubjects([best.charger.id, best.battery.item.id]),
-  );
-  return adding(answer, 'That it works by itself is for the eye.');
+  const answer = restored(input, best, words);
+  return answer.verdict === 'cannot-tell' ? answer : adding(answer, 'That it works by itself is for the eye.');
+}
+
+/** A charger on a battery, with what their labels state. */
+interface Fit {
+  readonly battery: Battery;
+  readonly charger: Item;
+  readonly capacityAh: number;
+  readonly ratingA: number;
+}
+
+/** Filled in time it is met; else it turns on the least capacity, which is the reserve of the sets and not the whole battery. */
+function restored(input: PackInput, { battery, charger, capacityAh, ratingA }: Fit, words: RichText): Answer {
+  const subjects = itemSubjects([charger.id, battery.item.id]);
+  const { solasRechargeH, solasReserveH } = RULE_FIGURES;
+  if (capacityAh / ratingA <= solasRechargeH) return met(words, subjects);
+  const leastAh = leastCapacityAh(input, battery, solasReserveH);
+  if (leastAh === null)
+    return cannotTell([...words, ' The least capacity may be less than all of it; no load is reckoned.'], subjects);
+  const least: RichText = [
+    ' The least capacity, the load for ',
+    q(solasReserveH, 'hour', 0),
+    ', is ',
+    q(leastAh, 'Ah', 1),
+    ': ',
+    q(leastAh / ratingA, 'hour'),
+    '.',
+  ];
+  return (leastAh / ratingA <= solasRechargeH ? met : notMet)([...words, ...least], subjects);
 }
 
 export function capacityCheck(input: PackInput): Answer {
@@ -64,9 +90,13 @@ export function chargingOrSecond(input: PackInput): Answer {
   if (sets.length === 0) return doesNotApply('No fixed VHF set on the drawing.');
   const batteries = radioBatteries(input);
   const named = batteries.map(({ item }) => item.id);
-  const chargers = named.flatMap((id) => chargersOf(input, id).map(({ item }) => item.id));
+  const charged = named.filter((id) => chargersOf(input, id).length > 0);
+  const chargers = [...new Set(charged.flatMap((id) => chargersOf(input, id).map(({ item }) => item.id)))];
   if (chargers.length > 0)
-    return met(`${tagsOf(input, chargers)} charges ${tagsOf(input, named)}.`, itemSubjects([...chargers, ...named]));
+    return met(
+      `${tagsOf(input, chargers)} ${verb(chargers, 'charges', 'charge')} ${tagsOf(input, charged)}.`,
+      itemSubjects([...chargers, ...charged]),
+    );
   const double = sets.find(({ item }) => sourcesOf(input, item.id).batteries.length > 1);
   if (double) {
     const two = sourcesOf(input, double.item.id).batteries.map(({ item }) => item.id);

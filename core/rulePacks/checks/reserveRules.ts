@@ -57,6 +57,16 @@ export function distressReserve(input: PackInput, leastH: number, banks?: readon
     : given;
 }
 
+/** Charge that carries the distress sets on one battery for so many hours, Ah; null where no load can be reckoned. */
+export function leastCapacityAh(input: PackInput, battery: Battery, forH: number): number | null {
+  const onIt = distressSets(input).map((sets) =>
+    sets.filter(({ item }) => sourcesOf(input, item.id).batteries.some((each) => each.item.id === battery.item.id)),
+  );
+  const { found } = reserveOf(input, onIt, SOLAS_LOAD, [battery]);
+  const capacityAh = battery.part.figures.capacityAh?.value ?? 0;
+  return found && capacityAh > 0 ? (capacityAh / found.hours) * forH : null;
+}
+
 /** With an emergency source less is enough, and whether there is one no drawing of this kind records. */
 export function reserveWithoutSource(input: PackInput): Answer {
   const { solasReserveH, solasReserveWithSourceH } = RULE_FIGURES;

@@ -99,7 +99,8 @@ const RESERVE = rulesOf(
       theme: energy,
       title: 'A charger that restores the least capacity by itself within 10 h',
       clause: 'SOLAS IV/13, 6.1',
-      unseen: 'charging by engine and sun; that the charger works by itself',
+      unseen:
+        'charging by engine and sun; an emergency source, with which less is enough; that the charger works by itself',
       check: recharge,
     },
     {
