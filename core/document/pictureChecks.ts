@@ -1,16 +1,15 @@
-import { PICTURES_BYTES } from '../model/picture.ts';
+import { PICTURE_ID, PICTURES_BYTES, type Picture } from '../model/picture.ts';
 import type { Project } from '../model/project.ts';
-import { base64Bytes, bytesOfBase64, readPictureHeader } from './pictureHeader.ts';
+import { pictureBytes } from './pictureFiles.ts';
+import { bytesOfBase64, HEADER_BYTES, headerToKeep } from './pictureHeader.ts';
 import { quoted, type Report } from './report.ts';
 import { isKnownSubject } from './subjects.ts';
-
-/** Enough of a picture for its header; a camera's own data may stand before the frame of a JPEG. */
-const HEADER_BYTES = 300_000;
 
 /** That every picture is what it says it is, that all of them fit, and that what shows them names one that is there. */
 export function checkPictures(project: Project, report: Report): void {
   const pictures = project.pictures ?? [];
   report.uniqueIds([{ path: ['pictures'], entries: pictures }]);
+  checkFileNames(pictures, report);
   report.uniqueIds([{ path: ['photos'], entries: project.photos ?? [] }]);
   pictures.forEach((picture, index) => {
     if (picture.base64 === undefined) {
@@ -26,7 +25,7 @@ export function checkPictures(project: Project, report: Report): void {
       );
       return;
     }
-    const header = readPictureHeader(bytesOfBase64(picture.base64, HEADER_BYTES));
+    const header = headerToKeep(bytesOfBase64(picture.base64, HEADER_BYTES));
     const { mime, widthPx, heightPx } = picture;
     if (header?.mime === mime && header.widthPx === widthPx && header.heightPx === heightPx) return;
     report.refuse(
@@ -37,7 +36,7 @@ export function checkPictures(project: Project, report: Report): void {
       'Take the picture out, or put it in again.',
     );
   });
-  const bytes = pictures.reduce((sum, { base64 = '' }) => sum + base64Bytes(base64), 0);
+  const bytes = pictureBytes(project);
   if (bytes > PICTURES_BYTES) {
     report.refuse(
       ['pictures'],
@@ -46,6 +45,29 @@ export function checkPictures(project: Project, report: Report): void {
     );
   }
   checkUses(project, report);
+}
+
+/** That every id can be the name of the picture's file, and of no other's where a disk makes nothing of capitals. */
+function checkFileNames(pictures: readonly Pick<Picture, 'id'>[], report: Report): void {
+  const known = new Map<string, string>();
+  pictures.forEach(({ id }, index) => {
+    if (!PICTURE_ID.test(id)) {
+      report.refuse(
+        ['pictures', index, 'id'],
+        'The id of a picture is also the name of its file.',
+        'Use up to 64 letters, digits and hyphens.',
+      );
+    }
+    const other = known.get(id.toLowerCase());
+    if (other !== undefined && other !== id) {
+      report.refuse(
+        ['pictures', index, 'id'],
+        `The id "${id}" is that of another picture, "${other}", but for capitals, which not every disk tells apart.`,
+        'Give one of them another id.',
+      );
+    }
+    known.set(id.toLowerCase(), id);
+  });
 }
 
 function checkUses(project: Project, report: Report): void {

@@ -1,6 +1,6 @@
-import type { Picture } from '../model/picture.ts';
+import { PICTURES_BYTES, type Picture } from '../model/picture.ts';
 import type { Project } from '../model/project.ts';
-import { base64Of, bytesOfBase64, readPictureHeader } from './pictureHeader.ts';
+import { base64Bytes, base64Of, bytesOfBase64, headerToKeep } from './pictureHeader.ts';
 
 /** A picture as a file of its own. */
 export interface PictureFile {
@@ -8,9 +8,9 @@ export interface PictureFile {
   readonly bytes: Uint8Array;
 }
 
-/** Name of a picture's file: made from its id, which is no name of anyone's choosing. */
+/** Name of a picture's file, made from its id, whose letters are safe in a name (`PICTURE_ID`). */
 export const pictureFileName = ({ id, mime }: Pick<Picture, 'id' | 'mime'>): string =>
-  `${id.replace(/[^A-Za-z0-9-]/g, '-')}.${mime === 'image/png' ? 'png' : 'jpg'}`;
+  `${id}.${mime === 'image/png' ? 'png' : 'jpg'}`;
 
 /**
  * A document whose pictures lie beside it, as it is written: the document without them, and their files. One whose pictures
@@ -31,21 +31,29 @@ export function picturesToRead({ pictures = [], picturesBeside }: Project): read
   return picturesBeside ? pictures.filter(({ base64 }) => base64 === undefined) : [];
 }
 
+/** Bytes of the pictures a document holds; those beside it that are not read count nothing. */
+export const pictureBytes = ({ pictures = [] }: Pick<Project, 'pictures'>): number =>
+  pictures.reduce((sum, { base64 = '' }) => sum + base64Bytes(base64), 0);
+
 /**
  * The document with the pictures that were found beside it.
- * @param found bytes by file name; a file that is not the picture the document speaks of is as good as not found
+ * @param found bytes by file name; a file that is not the picture the document speaks of is as good as not found, and so is
+ * one that brings the document over what all pictures together may be
  */
 export function withFoundPictures(
   project: Project,
   found: ReadonlyMap<string, Uint8Array>,
 ): { readonly project: Project; readonly missing: readonly string[] } {
   const missing: string[] = [];
+  let held = pictureBytes(project);
   const pictures = (project.pictures ?? []).map((picture): Picture => {
     if (picture.base64 !== undefined) return picture;
     const bytes = found.get(pictureFileName(picture));
-    const header = bytes && readPictureHeader(bytes);
+    const header = bytes && headerToKeep(bytes);
     const { mime, widthPx, heightPx } = picture;
-    if (bytes && header?.mime === mime && header.widthPx === widthPx && header.heightPx === heightPx) {
+    const isIt = header?.mime === mime && header.widthPx === widthPx && header.heightPx === heightPx;
+    if (bytes && isIt && held + bytes.length <= PICTURES_BYTES) {
+      held += bytes.length;
       return { ...picture, base64: base64Of(bytes) };
     }
     missing.push(picture.name);

@@ -3,6 +3,16 @@ import type { Picture } from '../model/picture.ts';
 /** What a picture says of itself in its first bytes. */
 export type PictureHeader = Pick<Picture, 'mime' | 'widthPx' | 'heightPx'>;
 
+/**
+ * How far into a picture its header is looked for, bytes, wherever one is taken into a document or read from one, so that what
+ * was taken in is also read again. The data a camera writes before the frame of a JPEG are gone by then.
+ */
+export const HEADER_BYTES = 300_000;
+
+/** The header of a picture as a document holds it. Null where it is none, or has its header too far in. */
+export const headerToKeep = (bytes: Uint8Array): PictureHeader | null =>
+  readPictureHeader(bytes.subarray(0, HEADER_BYTES));
+
 const PNG = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
 /** Markers of a JPEG frame: baseline, extended and progressive, and their kin; not DHT, JPG and DAC among them. */
 const isFrame = (marker: number): boolean =>
@@ -51,6 +61,7 @@ const sized = (mime: Picture['mime'], widthPx: number, heightPx: number): Pictur
 const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/';
 const VALUES = new Uint8Array(128);
 for (let i = 0; i < LETTERS.length; i++) VALUES[LETTERS.charCodeAt(i)] = i;
+const CODES = Uint8Array.from(LETTERS, (letter) => letter.charCodeAt(0));
 
 /** Number of bytes a base64 text stands for. */
 export function base64Bytes(base64: string): number {
@@ -76,14 +87,23 @@ export function bytesOfBase64(base64: string, most = Number.POSITIVE_INFINITY): 
   return bytes;
 }
 
-/** Bytes as base64. */
+/** Letters made into text at a time, which is as many as every engine takes as arguments of one call. */
+const PIECE = 8192;
+
+/** Bytes as base64. Letters are put as their codes into one array first: a picture has millions, too many for texts each. */
 export function base64Of(bytes: Uint8Array): string {
-  const parts: string[] = [];
-  for (let at = 0; at < bytes.length; at += 3) {
-    const [a, b, c] = [bytes[at] ?? 0, bytes[at + 1], bytes[at + 2]];
-    const group = (a << 16) | ((b ?? 0) << 8) | (c ?? 0);
-    const letter = (shift: number): string => LETTERS.charAt((group >> shift) & 63);
-    parts.push(letter(18), letter(12), b === undefined ? '=' : letter(6), c === undefined ? '=' : letter(0));
+  const codes = new Uint8Array(Math.ceil(bytes.length / 3) * 4);
+  for (let at = 0, i = 0; at < bytes.length; at += 3, i += 4) {
+    const group = ((bytes[at] ?? 0) << 16) | ((bytes[at + 1] ?? 0) << 8) | (bytes[at + 2] ?? 0);
+    codes[i] = CODES[group >> 18] ?? 0;
+    codes[i + 1] = CODES[(group >> 12) & 63] ?? 0;
+    codes[i + 2] = CODES[(group >> 6) & 63] ?? 0;
+    codes[i + 3] = CODES[group & 63] ?? 0;
   }
-  return parts.join('');
+  codes.fill('='.charCodeAt(0), codes.length - ((3 - (bytes.length % 3)) % 3));
+  const pieces: string[] = [];
+  for (let at = 0; at < codes.length; at += PIECE) {
+    pieces.push(Reflect.apply(String.fromCharCode, null, codes.subarray(at, at + PIECE)));
+  }
+  return pieces.join('');
 }

@@ -1,4 +1,6 @@
-import { base64Bytes, base64Of, readPictureHeader } from '../document/pictureHeader.ts';
+import { pictureBytes } from '../document/pictureFiles.ts';
+import { sha256Hex } from '../document/pictureHash.ts';
+import { base64Of, headerToKeep } from '../document/pictureHeader.ts';
 import { isKnownSubject } from '../document/subjects.ts';
 import { nextId } from '../model/ids.ts';
 import {
@@ -42,7 +44,7 @@ export function setUnderlayPicture(project: Project, input: NewPicture): Project
     strengthPercent: 40,
     isShown: true,
   };
-  return withUsedPictures({ ...project, pictures: [...(project.pictures ?? []), picture], underlay });
+  return withUsedPictures({ ...withPicture(project, picture), underlay });
 }
 
 /** Changes how the picture lies. @throws RefusedEdit for a value out of range, or where there is no picture */
@@ -72,7 +74,10 @@ export function scaleUnderlay(project: Project, { stem, stern }: UnderlayPoints)
   });
 }
 
-/** Whether the pictures travel in a folder beside the document, or in it. */
+/**
+ * Whether the pictures travel in a folder beside the document, or in it.
+ * @throws RefusedEdit where one that is to go in was not found, or all of them are too large together
+ */
 export function setPicturesBeside(project: Project, isBeside: boolean): Project {
   if ((project.picturesBeside ?? false) === isBeside) return project;
   const { picturesBeside: _before, ...rest } = project;
@@ -80,6 +85,12 @@ export function setPicturesBeside(project: Project, isBeside: boolean): Project 
   if (missing.length > 0) {
     throw new RefusedEdit(
       `${missing.map(({ name }) => name).join(', ')} could not be found beside the document, so it cannot be put in: take it out first.`,
+    );
+  }
+  const bytes = pictureBytes(project);
+  if (!isBeside && bytes > PICTURES_BYTES) {
+    throw new RefusedEdit(
+      `All pictures together are ${megabytes(bytes)}; up to ${megabytes(PICTURES_BYTES)} fit in a document. Take some out first.`,
     );
   }
   return isBeside ? { ...rest, picturesBeside: true } : rest;
@@ -100,7 +111,7 @@ export function addPhoto(
   const { subject, caption, date } = input;
   const photo: Photo = { id: nextId(project, 'photo'), pictureId: picture.id, subject, caption, date };
   requireValid(photoSchema, photo, 'Photo');
-  return { ...project, pictures: [...(project.pictures ?? []), picture], photos: [...(project.photos ?? []), photo] };
+  return { ...withPicture(project, picture), photos: [...(project.photos ?? []), photo] };
 }
 
 /** Changes a photo's caption or date. @throws RefusedEdit where there is no such photo */
@@ -126,24 +137,42 @@ export function withoutLostPhotos(project: Project): Project {
   return photos.length === (project.photos ?? []).length ? project : withUsedPictures({ ...project, photos });
 }
 
+const megabytes = (bytes: number): string => `${(bytes / 1e6).toFixed(1)} MB`;
+
+/**
+ * A picture as an entry, with the id that its content gives it: so a file that carries a picture's name never holds another,
+ * whatever was taken out, undone or saved elsewhere meanwhile. One that is in the document already is that entry.
+ */
 function newPicture(project: Project, { name, bytes }: NewPicture): Picture {
-  const megabytes = (value: number): string => `${(value / 1e6).toFixed(1)} MB`;
-  const header = readPictureHeader(bytes);
+  const header = headerToKeep(bytes);
   if (!header) throw new RefusedEdit(`${name} is neither a PNG nor a JPEG picture: choose one of these.`);
   if (bytes.length > PICTURE_BYTES) {
     throw new RefusedEdit(
       `${name} is ${megabytes(bytes.length)}; a picture may be up to ${megabytes(PICTURE_BYTES)}. Make it smaller.`,
     );
   }
-  const known = (project.pictures ?? []).reduce((sum, { base64 = '' }) => sum + base64Bytes(base64), 0);
-  if (known + bytes.length > PICTURES_BYTES) {
+  const base64 = base64Of(bytes);
+  const known = (project.pictures ?? []).find((picture) => picture.base64 === base64);
+  if (known) return known;
+  const total = pictureBytes(project) + bytes.length;
+  if (total > PICTURES_BYTES) {
     throw new RefusedEdit(
-      `${name} would bring the pictures of this document to ${megabytes(known + bytes.length)}; up to ${megabytes(PICTURES_BYTES)} fit. Take one out first.`,
+      `${name} would bring the pictures of this document to ${megabytes(total)}; up to ${megabytes(PICTURES_BYTES)} fit. Take one out first.`,
     );
   }
-  const picture: Picture = { id: nextId(project, 'picture'), name, ...header, base64: base64Of(bytes) };
+  const picture: Picture = { id: `picture-${sha256Hex(bytes).slice(0, 16)}`, name, ...header, base64 };
   requireValid(pictureSchema, picture, name);
   return picture;
+}
+
+/** The project with a picture among its own, in place of an entry of that id: the same one that was not found beside it. */
+function withPicture(project: Project, picture: Picture): Project {
+  const { pictures = [] } = project;
+  const isThere = pictures.some(({ id }) => id === picture.id);
+  return {
+    ...project,
+    pictures: isThere ? pictures.map((each) => (each.id === picture.id ? picture : each)) : [...pictures, picture],
+  };
 }
 
 /** Without pictures that nothing shows any more, and without empty lists. */

@@ -227,7 +227,9 @@ for (const { name, test, missing } of RUNTIMES) {
       await desktop.clickMenu('save');
       await expect.poll(() => readProject(path).picturesBeside).toBe(true);
       expect(readFileSync(path, 'utf8')).not.toContain('base64');
-      expect(readdirSync(join(folder, 'pelluna.pictures'))).toEqual(['picture-1.png']);
+      const id = readProject(path).pictures?.[0]?.id ?? '';
+      expect(id).toMatch(/^picture-[0-9a-f]{16}$/);
+      expect(readdirSync(join(folder, 'pelluna.pictures'))).toEqual([`${id}.png`]);
       await desktop.kill();
       const again = await firstPage(await start({ files: [path] }));
       await expect(again.getByRole('img', { name: /range\.png with the stem and the stern marked/ })).toBeVisible();

@@ -1,8 +1,10 @@
+import { createHash } from 'node:crypto';
 import { deflateSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseProject, problemSentence } from '../../../core/document/load.ts';
-import { picturesToRead, splitPictures, withFoundPictures } from '../../../core/document/pictureFiles.ts';
+import { pictureBytes, picturesToRead, splitPictures, withFoundPictures } from '../../../core/document/pictureFiles.ts';
+import { sha256Hex } from '../../../core/document/pictureHash.ts';
 import { base64Bytes, base64Of, bytesOfBase64, readPictureHeader } from '../../../core/document/pictureHeader.ts';
 import { serialiseProject } from '../../../core/document/save.ts';
 import {
@@ -16,12 +18,15 @@ import {
   setUnderlayPicture,
 } from '../../../core/edit/pictures.ts';
 import { removeSubjects } from '../../../core/edit/remove.ts';
-import { PICTURE_BYTES } from '../../../core/model/picture.ts';
+import { PICTURE_BYTES, PICTURES_BYTES } from '../../../core/model/picture.ts';
 import type { Project } from '../../../core/model/project.ts';
-import { frozen, refusal } from '../edit/support.ts';
+import { expectSound, frozen, refusal } from '../edit/support.ts';
 import { smallBoat } from './boat.ts';
 
 const boat = (): Project => frozen(smallBoat());
+
+/** The id a picture has by its content, with the platform's own hash. */
+const idOf = (bytes: Uint8Array): string => `picture-${createHash('sha256').update(bytes).digest('hex').slice(0, 16)}`;
 
 /** A PNG of so many pixels, white; chunks as in the PNG specification (W3C), 5.3, with their check sums left at zero. */
 function png(widthPx: number, heightPx: number): Uint8Array {
@@ -126,6 +131,26 @@ describe('base64 (RFC 4648, section 10 test vectors)', () => {
   });
 });
 
+describe('the hash of a picture', () => {
+  // Source: FIPS 180-4 examples (NIST, "SHA256.pdf"): one block and two.
+  it.each([
+    ['abc', 'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad'],
+    [
+      'abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq',
+      '248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1',
+    ],
+  ])('of %s is that of the standard', (text, hash) => {
+    expect(sha256Hex(new TextEncoder().encode(text))).toBe(hash);
+  });
+
+  it('agrees with the platform’s own at every length about a block, and for a large one', () => {
+    for (const length of [...Array(200).keys(), 100_003]) {
+      const bytes = Uint8Array.from({ length }, (_, i) => (i * 131 + length) & 255);
+      expect(sha256Hex(bytes), `${length} bytes`).toBe(createHash('sha256').update(bytes).digest('hex'));
+    }
+  });
+});
+
 describe('a picture under the drawing', () => {
   const laid = setUnderlayPicture(boat(), { name: 'side.png', bytes: png(1000, 600) });
 
@@ -168,6 +193,43 @@ describe('a picture under the drawing', () => {
   });
 });
 
+describe('the id of a picture', () => {
+  const [one, other] = [png(1000, 600), png(1000, 601)];
+  const laid = (project: Project, bytes: Uint8Array): Project => setUnderlayPicture(project, { name: 'a.png', bytes });
+  const idIn = (project: Project): string | undefined => project.pictures?.[0]?.id;
+
+  it('is never used again for another content, so that its file is never written over with one', () => {
+    const first = laid(boat(), one);
+    const second = laid(removeUnderlay(first), other);
+    expect([idIn(first), idIn(second)]).toEqual([idOf(one), idOf(other)]);
+    expect(idIn(laid(first, other))).toBe(idOf(other));
+    expect(idIn(laid(second, one))).toBe(idOf(one));
+  });
+
+  it('is one for equal pictures, which are kept once', () => {
+    const [item] = boat().items;
+    const both = addPhoto(laid(boat(), one), {
+      name: 'again.png',
+      bytes: one,
+      subject: { kind: 'item', id: item?.id ?? '' },
+      caption: '',
+      date: null,
+    });
+    expect(both.pictures?.map(({ name }) => name)).toEqual(['a.png']);
+    expect(both.photos?.[0]?.pictureId).toBe(both.underlay?.pictureId);
+    expectSound(both);
+    const without = removeUnderlay(both);
+    expect(without.pictures).toHaveLength(1);
+    expectSound(laid(laid(boat(), one), one));
+  });
+
+  it('brings one back that was not found beside the document', () => {
+    const { project } = splitPictures(setPicturesBeside(laid(boat(), one), true));
+    expect(project.pictures?.[0]?.base64).toBeUndefined();
+    expect(laid(project, one).pictures).toEqual(laid(boat(), one).pictures);
+  });
+});
+
 describe('photos', () => {
   const [item] = boat().items;
   const subject = { kind: 'item' as const, id: item?.id ?? '' };
@@ -175,7 +237,7 @@ describe('photos', () => {
 
   it('are added, worded anew, and taken out with their picture', () => {
     expect(taken.photos).toEqual([
-      { id: 'photo-1', pictureId: 'picture-1', subject, caption: 'Plug', date: '2031-05-02' },
+      { id: 'photo-1', pictureId: idOf(jpeg(8, 8)), subject, caption: 'Plug', date: '2031-05-02' },
     ]);
     expect(setPhoto(taken, 'photo-1', { caption: 'Wet plug' }).photos?.[0]?.caption).toBe('Wet plug');
     expect(removePhoto(taken, 'photo-1')).toEqual(boat());
@@ -219,6 +281,37 @@ describe('a file whose pictures are not what they say', () => {
   ])('is refused: %s', (_, project, expected) => {
     expect(sentences(project)).toMatch(expected);
   });
+
+  it.each(['', '../ketch', 'a/b', 'a b', 'a.png', 'mât', 'a\0', 'x'.repeat(65)])('is refused: the id %j', (id) => {
+    const project = { ...laid, pictures: [{ ...picture, id }], underlay: { ...laid.underlay, pictureId: id } };
+    expect(sentences(project)).toMatch(
+      /The id of a picture is also the name of its file\. Use up to 64 letters, digits and hyphens\./,
+    );
+  });
+
+  it('is refused: two ids that are one but for capitals, beside the document or in it', () => {
+    const pictures = [picture, { ...picture, id: picture.id.toUpperCase() }];
+    for (const picturesBeside of [true, undefined]) {
+      expect(sentences({ ...laid, pictures, picturesBeside })).toMatch(
+        /is that of another picture, .* but for capitals/,
+      );
+    }
+    expect(sentences({ ...laid, pictures: [picture, { ...picture, id: 'side-2' }] })).toBe('');
+  });
+
+  it('is refused when its header is too far in, and so is the picture when it is put in', () => {
+    const [start, end] = [jpeg(8, 8).slice(0, 2), jpeg(8, 8).slice(2)];
+    const segment = new Uint8Array(65_002).fill(7);
+    segment.set([0xff, 0xe1, 0xfd, 0xe8]);
+    const far = new Uint8Array([...start, ...[1, 2, 3, 4, 5].flatMap(() => [...segment]), ...end]);
+    expect(readPictureHeader(far)).toEqual({ mime: 'image/jpeg', widthPx: 8, heightPx: 8 });
+    expect(refusal(() => setUnderlayPicture(boat(), { name: 'far.jpg', bytes: far }))).toMatch(/neither/);
+    const entry = { ...picture, mime: 'image/jpeg' as const, widthPx: 8, heightPx: 8 };
+    expect(sentences({ ...laid, pictures: [{ ...entry, base64: base64Of(far) }] })).toMatch(/neither/);
+    const { base64: _none, ...bare } = entry;
+    const beside: Project = { ...laid, picturesBeside: true, pictures: [bare] };
+    expect(withFoundPictures(beside, new Map([[`${bare.id}.jpg`, far]])).missing).toEqual(['side.png']);
+  });
 });
 
 describe('pictures beside the document', () => {
@@ -228,22 +321,57 @@ describe('pictures beside the document', () => {
   it('are split off for writing and found again, byte for byte', () => {
     const { project, files } = splitPictures(beside);
     expect(serialiseProject(project)).not.toContain('base64');
-    expect(files).toEqual([{ fileName: 'picture-1.png', bytes: png(1000, 600) }]);
+    expect(files).toEqual([{ fileName: `${idOf(png(1000, 600))}.png`, bytes: png(1000, 600) }]);
     const loaded = parseProject(serialiseProject(project));
     if (!loaded.ok) throw new Error(loaded.problems.map(problemSentence).join(' '));
-    expect(picturesToRead(loaded.project).map(({ id }) => id)).toEqual(['picture-1']);
+    expect(picturesToRead(loaded.project).map(({ id }) => id)).toEqual([idOf(png(1000, 600))]);
     const found = new Map(files.map(({ fileName, bytes }) => [fileName, bytes]));
     expect(withFoundPictures(loaded.project, found)).toEqual({ project: beside, missing: [] });
   });
 
   it('that are not there, or are another picture, keep their entry and are named', () => {
     const { project } = splitPictures(beside);
-    for (const found of [new Map<string, Uint8Array>(), new Map([['picture-1.png', png(5, 5)]])]) {
+    for (const found of [new Map<string, Uint8Array>(), new Map([[`${idOf(png(1000, 600))}.png`, png(5, 5)]])]) {
       const read = withFoundPictures(project, found);
       expect(read.missing).toEqual(['side.png']);
       expect(read.project.pictures).toEqual(project.pictures);
     }
     expect(refusal(() => setPicturesBeside(project, false))).toMatch(/^side\.png could not be found/);
+  });
+
+  it('count towards what all pictures together may be: what goes over is as good as not found', () => {
+    const large = (n: number): Uint8Array => {
+      const bytes = new Uint8Array(PICTURE_BYTES);
+      bytes.set(png(1000, 600 + n));
+      return bytes;
+    };
+    const files = [0, 1, 2, 3, 4, 5, 6].map((n) => ({
+      id: `p${n}`,
+      name: `p${n}.png`,
+      heightPx: 600 + n,
+      bytes: large(n),
+    }));
+    const pictures = files.map(({ bytes: _bytes, ...rest }) => ({
+      ...rest,
+      mime: 'image/png' as const,
+      widthPx: 1000,
+    }));
+    const project: Project = { ...boat(), picturesBeside: true, pictures };
+    const found = new Map(files.map(({ id, bytes }) => [`${id}.png`, bytes]));
+    const read = withFoundPictures(project, found);
+    expect(read.missing).toEqual(['p6.png']);
+    expect(pictureBytes(read.project)).toBe(24_000_000);
+    expect(pictureBytes(read.project)).toBeLessThanOrEqual(PICTURES_BYTES);
+    // One that was there before counts too.
+    const [first, ...others] = read.project.pictures ?? [];
+    const again = withFoundPictures({ ...project, pictures: [...pictures.slice(1), ...(first ? [first] : [])] }, found);
+    expect(again.missing).toEqual(['p6.png']);
+    expect(others).toHaveLength(6);
+    // However more came to be in it, it does not go back into a document that could not be read again.
+    const over = { ...read.project, pictures: [...(read.project.pictures ?? []).slice(0, 6), { ...first, id: 'p7' }] };
+    expect(refusal(() => setPicturesBeside(over as Project, false))).toBe(
+      'All pictures together are 28.0 MB; up to 25.0 MB fit in a document. Take some out first.',
+    );
   });
 
   it('go back into the document, and travel in it where that was never asked', () => {
