@@ -1,13 +1,10 @@
+import type { RadioClass } from '../model/part.ts';
 import type { ServiceId } from '../model/services.ts';
-import type { Survey } from './survey.ts';
+import { fittedOf, type Survey } from './survey.ts';
 
 /** Why no change is offered against a point, in one sentence. */
 export function whyNone(survey: Survey, pointId: string, serviceIds: readonly ServiceId[]): string {
-  if (pointId.startsWith('lost:')) {
-    return serviceIds.includes('ais-transmit') || serviceIds.includes('ais-receive')
-      ? 'Nothing aboard gives it, and which AIS set to buy is left to you.'
-      : 'Nothing aboard gives it, and none of the changes tried here does: it takes a set that is not aboard.';
-  }
+  if (pointId.startsWith('lost:')) return lostWhy(survey, serviceIds);
   if (pointId.startsWith('cause:lightning')) {
     return 'A strike is taken to reach everything joined to an antenna or to the supply: only a set that stays unplugged in storms, or one with its own battery and antenna, would be left.';
   }
@@ -23,6 +20,28 @@ export function whyNone(survey: Survey, pointId: string, serviceIds: readonly Se
   if (pointId.startsWith('cause:'))
     return 'The event takes all that gives it, and none of the changes tried stands outside it.';
   return componentWhy(survey, pointId);
+}
+
+const AIS_SENDERS: readonly RadioClass[] = ['ais-class-a', 'ais-class-b-cs', 'ais-class-b-so'];
+/** Fitted sets that are there for a service, whether they give it as drawn or not. */
+const MADE_FOR: Partial<Readonly<Record<ServiceId, readonly RadioClass[]>>> = {
+  'voice-fixed': ['vhf-fixed'],
+  'ais-transmit': AIS_SENDERS,
+  'ais-receive': [...AIS_SENDERS, 'ais-receiver'],
+  'long-range': ['mf-hf', 'l-band-messenger', 'l-band-voice', 'broadband-terminal'],
+};
+
+function lostWhy(survey: Survey, serviceIds: readonly ServiceId[]): string {
+  const wanted = serviceIds.flatMap((id) => MADE_FOR[id] ?? []);
+  const aboard = fittedOf(survey, 'radio').filter(({ part }) => wanted.includes(part.radioClass));
+  if (aboard.length > 0) {
+    return serviceIds.includes('voice-fixed')
+      ? 'What is aboard for it does not work as drawn, and none of the changes tried mends it: the matrix says why.'
+      : 'What is aboard for it does not work as drawn, and no place was found that would mend it: the matrix says why.';
+  }
+  return serviceIds.includes('ais-transmit') || serviceIds.includes('ais-receive')
+    ? 'Nothing aboard gives it, and which AIS set to buy is left to you.'
+    : 'Nothing aboard gives it, and none of the changes tried here does: it takes a set that is not aboard.';
 }
 
 function componentWhy(survey: Survey, pointId: string): string {
