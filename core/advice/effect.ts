@@ -20,7 +20,6 @@ export function effectOf(survey: Survey, after: Project): Effect {
   const pairs = pairedCuts(survey.study, study);
   const rescues = rescuesOf(pairs, new Set([...study.model.events, ...study.model.causes.map(({ id }) => id)]));
   const freed = new Set(pairs.filter(isFreer).map(({ was }) => was.serviceId));
-  const stillSingle = new Set(study.cuts.flatMap(({ singles }) => singles));
   const counted = pairs.filter(({ was, is }) => !was.lostFromStart && !is.lostFromStart);
   const cells = comparedCells(survey.assessment.redundancy, assessed.redundancy);
   const fresh = newSingles(pairs, study);
@@ -28,10 +27,8 @@ export function effectOf(survey: Survey, after: Project): Effect {
   return {
     rescues,
     serviceIds: SERVICES.map(({ id }) => id).filter((id) => freed.has(id)),
-    pointsRemoved: rescues.map(({ pointId }) => pointId).filter((id) => !stillSingle.has(id)),
     before: total(counted.map(({ was }) => was)),
     after: total(counted.map(({ is }) => is)),
-    raised: pairs.filter(({ was, is }) => lowestOrder(is) > lowestOrder(was)).map(({ was }) => was.serviceId),
     cellsBetter: cells.better,
     cellsWorse: cells.worse,
     bringsSingles: fresh.length > 0,
@@ -81,13 +78,6 @@ const total = (cuts: readonly ServiceCuts[]): CutCount => ({
   singles: cuts.reduce((sum, { countByOrder }) => sum + (countByOrder[0] ?? 0), 0),
   pairs: cuts.reduce((sum, { countByOrder }) => sum + (countByOrder[1] ?? 0), 0),
 });
-
-/** How many things at least must fail: 0 for a service that is lost as drawn, beyond all orders for one nothing takes. */
-function lowestOrder({ lostFromStart, countByOrder }: ServiceCuts): number {
-  if (lostFromStart) return 0;
-  const index = countByOrder.findIndex((count) => count > 0);
-  return index < 0 ? countByOrder.length + 1 : index + 1;
-}
 
 /** A change brings parts, and parts can fail: those that then take alone a service that had a way before. */
 function newSingles(pairs: readonly Paired[], { labels }: FailureStudy): readonly string[] {

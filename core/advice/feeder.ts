@@ -15,7 +15,7 @@ const THINNEST_MM = 4.9;
 const THICKEST_MM = 11;
 
 /** Bends of a new cable: down inside what carries the antenna, then along the boat, then across to the set. */
-export function bendsTo(project: Project, from: Position, structureId: string | null, to: Position): Position[] {
+function bendsTo(project: Project, from: Position, structureId: string | null, to: Position): Position[] {
   const foot = footOf(project, from, structureId);
   const corner = { xM: to.xM, yM: foot.yM, zM: foot.zM };
   return [foot, corner].filter((spot, index, all) => !isNear(spot, all[index - 1] ?? from) && !isNear(spot, to));
@@ -31,7 +31,7 @@ function footOf(project: Project, from: Position, structureId: string | null): P
 const isNear = (a: Position, b: Position): boolean => Math.hypot(a.xM - b.xM, a.yM - b.yM, a.zM - b.zM) < 0.2;
 
 /** Length of a line over its bends, slack included, m. */
-export function lengthOver(points: readonly Position[]): number {
+function lengthOver(points: readonly Position[]): number {
   return points.reduce((sumM, point, index) => {
     const before = points[index - 1] ?? point;
     return sumM + Math.hypot(point.xM - before.xM, point.yM - before.yM, point.zM - before.zM);

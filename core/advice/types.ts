@@ -53,13 +53,9 @@ export interface Effect {
   readonly rescues: readonly Rescue[];
   /** Services that hang on fewer single things, or have a way at last, in the order of the matrix. */
   readonly serviceIds: readonly ServiceId[];
-  /** Single points that no longer take any service alone. */
-  readonly pointsRemoved: readonly string[];
   /** Over the services that have a way before and after; a service given its first way is not in the sums. */
   readonly before: CutCount;
   readonly after: CutCount;
-  /** Services whose smallest cut set has grown: two things must fail where one did. */
-  readonly raised: readonly ServiceId[];
   /** Cells of the failure matrix that rise and that fall by a grade or more. */
   readonly cellsBetter: number;
   readonly cellsWorse: number;
