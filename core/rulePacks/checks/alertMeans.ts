@@ -104,7 +104,8 @@ function bestOf(input: PackInput, all: readonly JudgedMeans[], demand: PairDeman
   const pairs = pairsOf(all, demand);
   const good = pairs.filter(({ shared }) => shared.length === 0);
   const sure = good.find(({ first, second }) => first.doubt === '' && second.doubt === '');
-  if (sure) return withBeaconDoubts(input, met(...inWords(sure, 'share nothing, and no one event takes both.')), sure);
+  if (sure)
+    return withBeaconDoubts(input, met(...inWords(sure, 'share nothing, and no one event takes both.')), pairIds(sure));
   const [open] = good;
   if (open) {
     const doubts = [open.first.doubt, open.second.doubt].filter((doubt) => doubt !== '');
@@ -147,9 +148,11 @@ function tooFew(all: readonly JudgedMeans[], { differs }: PairDemand): Answer {
   );
 }
 
+const pairIds = ({ first, second }: Pair): readonly string[] => [first.means.itemId, second.means.itemId];
+
 /** Says beside the answer what is known against a beacon that it counts. */
-function withBeaconDoubts(input: PackInput, given: Answer, { first, second }: Pair): Answer {
-  const doubts = [first, second].flatMap(({ means }) => beaconDoubt(input, means.itemId));
+export function withBeaconDoubts(input: PackInput, given: Answer, itemIds: readonly string[]): Answer {
+  const doubts = itemIds.flatMap((id) => beaconDoubt(input, id));
   return doubts.length === 0 ? given : adding(given, `Mind: ${listInWords(doubts)}.`);
 }
 
@@ -167,6 +170,5 @@ export function anyMeans(input: PackInput, services: readonly RadioService[], mi
   const subjects = [itemSubject(best.means.itemId)];
   if (best.doubt !== '') return cannotTell(`Only ${best.means.label} could, and ${best.doubt}.`, subjects);
   const given = met(`By ${best.means.label} (${SERVICE_WORDS[best.means.radioService]}).`, subjects);
-  const doubts = beaconDoubt(input, best.means.itemId);
-  return doubts.length === 0 ? given : adding(given, `Mind: ${listInWords(doubts)}.`);
+  return withBeaconDoubts(input, given, [best.means.itemId]);
 }

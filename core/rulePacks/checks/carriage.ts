@@ -1,8 +1,8 @@
 import type { Item } from '../../model/project.ts';
-import { adding, cannotTell, doesNotApply, itemSubjects, listInWords, met, notMet, tagsOf, verb } from '../answers.ts';
+import { cannotTell, doesNotApply, itemSubjects, listInWords, met, notMet, tagsOf, verb } from '../answers.ts';
 import { hasDsc, hfOnAir, ids, isDistressTerminal, satelliteSets, standaloneSets, vhfOnAir, vhfSets } from '../sets.ts';
 import type { Answer, PackInput } from '../types.ts';
-import { beaconDoubt } from './alertMeans.ts';
+import { beaconDoubt, withBeaconDoubts } from './alertMeans.ts';
 import { navtexSets, onAntenna } from './functions.ts';
 
 export function fixedVhf(input: PackInput, { dsc }: { dsc: boolean }): Answer {
@@ -80,7 +80,7 @@ export function floatFreeBeacon(input: PackInput): Answer {
   const beacons = standaloneSets(input, 'beacon-406');
   if (beacons.length === 0) return noBeacon(input);
   const free = beacons.find((item) => bracketOf(item) === 'float-free');
-  if (free) return withRegistration(input, met(`${free.tag} floats free.`, itemSubjects([free.id])), free.id);
+  if (free) return withBeaconDoubts(input, met(`${free.tag} floats free.`, itemSubjects([free.id])), [free.id]);
   const unknown = beacons.find((item) => bracketOf(item) === undefined);
   if (unknown)
     return cannotTell(`The bracket of ${unknown.tag} is not recorded: look at it.`, itemSubjects([unknown.id]));
@@ -108,11 +108,6 @@ function noBeacon(input: PackInput): Answer {
   return notMet(`Only ${tagsOf(input, personal)}, which is one person’s.`, itemSubjects(personal));
 }
 
-function withRegistration(input: PackInput, given: Answer, beaconId: string): Answer {
-  const doubts = beaconDoubt(input, beaconId);
-  return doubts.length === 0 ? given : adding(given, `Mind: ${listInWords(doubts)}.`);
-}
-
 const FLOAT_FREE_PART = 'beacon-406-float-free';
 
 /** As found, else as its part of the catalogue is made. */
@@ -120,10 +115,10 @@ function bracketOf({ facts, partId }: Item): 'manual' | 'float-free' | undefined
   return facts.bracket ?? (partId === FLOAT_FREE_PART ? 'float-free' : undefined);
 }
 
-/** Dates of a beacon are on its label and in its papers. */
+/** Dates of a beacon are on its label and in its papers. A personal beacon is one person’s, and not what the text speaks of. */
 export function beaconInterval(input: PackInput, months: number, what: string): Answer {
-  const beacons = ids(standaloneSets(input, 'beacon-406', 'personal-beacon'));
-  if (beacons.length === 0) return doesNotApply('No beacon on the drawing.');
+  const beacons = ids(standaloneSets(input, 'beacon-406'));
+  if (beacons.length === 0) return doesNotApply('No beacon of the boat’s own on the drawing.');
   return cannotTell(
     `${tagsOf(input, beacons)}: no dates are kept here. Look for the date of the last ${what} on label and papers, ${months} months ago at most.`,
     itemSubjects(beacons),

@@ -1,16 +1,6 @@
-import { cannotTell, doesNotApply, itemSubjects, listInWords, met, notMet, tagsOf, verb } from '../answers.ts';
-import {
-  hasDsc,
-  hfOnAir,
-  ids,
-  isDistressTerminal,
-  radioSets,
-  satelliteSets,
-  standaloneSets,
-  vhfOnAir,
-} from '../sets.ts';
+import { cannotTell, itemSubjects, listInWords, met, notMet, tagsOf, verb } from '../answers.ts';
+import { hasDsc, hfOnAir, ids, isDistressTerminal, radioSets, satelliteSets, vhfOnAir } from '../sets.ts';
 import type { Answer, PackInput } from '../types.ts';
-import { judgedMeans } from './alertMeans.ts';
 
 /** A set for MF (or MF and HF) with selective calling, on an antenna. */
 export function mfDsc(input: PackInput): Answer {
@@ -47,7 +37,8 @@ export function farther(input: PackInput): Answer {
   return bySatellite(input, 'No HF set ready to send and no satellite set with sky on the drawing.');
 }
 
-function bySatellite(input: PackInput, missing: string): Answer {
+/** A satellite set, met only where the service is known to carry distress traffic. */
+export function bySatellite(input: PackInput, missing: string): Answer {
   const sets = satelliteSets(input);
   const terminals = ids(sets.filter(isDistressTerminal));
   if (terminals.length > 0) return met(`By satellite: ${tagsOf(input, terminals)}.`, itemSubjects(terminals));
@@ -56,96 +47,6 @@ function bySatellite(input: PackInput, missing: string): Answer {
     `${tagsOf(input, ids(sets))} ${verb(sets, 'works', 'work')} by satellite; whether the service carries distress traffic is not recorded: ask the provider.`,
     itemSubjects(ids(sets)),
   );
-}
-
-/** Another way to alert than the VHF set that every area asks for. */
-export function secondAlertA1(input: PackInput): Answer {
-  const means = judgedMeans(input);
-  const main = means.find(({ means: { radioService }, isFixed }) => radioService === 'vhf-dsc' && isFixed);
-  const others = means.filter((each) => each !== main);
-  const [best] = others;
-  if (!best) {
-    return notMet(
-      main ? `Beside ${main.means.label} nothing can alert.` : 'Nothing on the drawing can alert.',
-      main ? itemSubjects([main.means.itemId]) : [],
-    );
-  }
-  const subjects = itemSubjects([best.means.itemId]);
-  if (best.doubt !== '') return cannotTell(`Only ${best.means.label}, and ${best.doubt}.`, subjects);
-  const near = best.means.radioService === 'beacon-406' ? ' That it is near the conning position is for the eye.' : '';
-  return met(`By ${best.means.label}.${near}`, subjects);
-}
-
-/** An alert by another service than MF. */
-export function secondAlertA2(input: PackInput): Answer {
-  const beacons = ids(standaloneSets(input, 'beacon-406'));
-  if (beacons.length > 0) return met(`By ${tagsOf(input, beacons)}.`, itemSubjects(beacons));
-  const satellite = bySatellite(input, '');
-  if (satellite.verdict === 'met') return satellite;
-  const hf = ids(hfOnAir(input).filter(hasDsc));
-  if (hf.length > 0) return met(`By HF on ${tagsOf(input, hf)}, the same set as for MF.`, itemSubjects(hf));
-  return satellite.verdict === 'cannot-tell'
-    ? satellite
-    : notMet('No beacon, HF selective calling or satellite set on the drawing.');
-}
-
-/** The two ways of A3; either is enough, so that the one not taken does not apply. */
-export function optionA3(input: PackInput, option: 'satellite' | 'hf'): Answer {
-  const own = option === 'satellite' ? satelliteOption(input) : hfOption(input);
-  if (own.verdict === 'met') return own;
-  const other = option === 'satellite' ? hfOption(input) : satelliteOption(input);
-  if (other.verdict !== 'met') return own;
-  return doesNotApply(`The other way, by ${option === 'satellite' ? 'HF' : 'satellite'}, is there.`, other.subjects);
-}
-
-function satelliteOption(input: PackInput): Answer {
-  const terminal = bySatellite(input, 'No satellite set with sky on the drawing.');
-  if (terminal.verdict === 'not-met') return terminal;
-  const mf = mfDsc(input);
-  if (mf.verdict !== 'met') return mf;
-  const beacons = ids(standaloneSets(input, 'beacon-406'));
-  if (terminal.verdict === 'cannot-tell') return terminal;
-  return met(
-    [
-      ...terminal.because,
-      ` MF: ${tagsOf(
-        input,
-        mf.subjects.map(({ id }) => id),
-      )}.`,
-    ],
-    [...terminal.subjects, ...mf.subjects, ...itemSubjects(beacons)],
-  );
-}
-
-function hfOption(input: PackInput): Answer {
-  const hf = mfDsc(input);
-  if (hf.verdict !== 'met') return hf;
-  const other = judgedMeans(input).find(
-    ({ means, doubt }) => doubt === '' && (means.radioService === 'beacon-406' || means.radioService === 'satellite'),
-  );
-  const tags = tagsOf(
-    input,
-    hf.subjects.map(({ id }) => id),
-  );
-  if (!other)
-    return notMet(`${tags} alerts by HF; no beacon or satellite set that surely alerts beside it.`, hf.subjects);
-  return met(`${tags} by HF and ${other.means.label} beside it.`, [
-    ...hf.subjects,
-    ...itemSubjects([other.means.itemId]),
-  ]);
-}
-
-/** In A4 the second alert is by beacon. */
-export function hfAndBeacon(input: PackInput): Answer {
-  const hf = mfDsc(input);
-  if (hf.verdict !== 'met') return hf;
-  const beacons = ids(standaloneSets(input, 'beacon-406'));
-  const tags = tagsOf(
-    input,
-    hf.subjects.map(({ id }) => id),
-  );
-  if (beacons.length === 0) return notMet(`${tags} by HF, but no 406 MHz beacon.`, hf.subjects);
-  return met(`${tags} by HF and ${tagsOf(input, beacons)}.`, [...hf.subjects, ...itemSubjects(beacons)]);
 }
 
 /** A satellite telephone or HF. */
@@ -259,6 +160,12 @@ export function availability(input: PackInput, least: number): Answer {
   const doubled = duplication(input, { beyondA1: input.seaArea !== 'A1' });
   const isDoubled = doubled.verdict === 'met';
   if (isDoubled && least === 1) return met(['By duplicated equipment: ', ...doubled.because], doubled.subjects);
+  if (!isDoubled && least > 1) {
+    return cannotTell(
+      'Equipment is not duplicated as far as can be seen; that leaves upkeep both ashore and at sea: look for the contract, and for tools, spares and a trained hand aboard.',
+      doubled.subjects,
+    );
+  }
   const have = isDoubled
     ? 'Duplicated equipment is one; the second would be'
     : 'Equipment is not duplicated as far as can be seen; that leaves';

@@ -7,7 +7,8 @@ import {
   survivalVhf,
   watch,
 } from '../checks/carriage.ts';
-import { hfAndBeacon, mfDsc, optionA3, secondAlertA1, secondAlertA2 } from '../checks/longRange.ts';
+import { mfDsc } from '../checks/longRange.ts';
+import { hfAndBeacon, optionA3, secondAlertA1, secondAlertA2 } from '../checks/secondAlert.ts';
 import { RULE_FIGURES } from '../figures.ts';
 import type { PackRule } from '../types.ts';
 import { rulesOf } from './define.ts';

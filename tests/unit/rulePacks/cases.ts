@@ -106,7 +106,12 @@ const GMDSS: Readonly<Record<string, Cases>> = {
     'cannot-tell': boat(area('A3'), drop('EPIRB'), hfDsc(), messenger),
     'does-not-apply': boat(area('A3'), hfDsc()),
   },
-  'gmdss-a3-hf': { met: boat(area('A3'), hfDsc()), 'not-met': boat(area('A3')), 'does-not-apply': base },
+  'gmdss-a3-hf': {
+    met: boat(area('A3'), hfDsc()),
+    'not-met': boat(area('A3')),
+    'cannot-tell': boat(area('A3'), drop('EPIRB'), hfDsc(), messenger),
+    'does-not-apply': base,
+  },
   'gmdss-a4': {
     met: boat(area('A4'), hfDsc()),
     'not-met': boat(area('A4'), hfDsc(), drop('EPIRB')),
