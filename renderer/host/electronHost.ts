@@ -14,10 +14,19 @@ import {
 /** Input types that hold no text: the menu's Copy, Paste and Undo mean the drawing while one of them has the focus. */
 const WITHOUT_TEXT = ['checkbox', 'radio', 'range', 'button', 'submit', 'color', 'file'];
 
-/** The desktop host: the bridge the preload exposes, with every answer checked against the contract. */
+/** What is said of a request that the main process refuses by its own checks; its own words are not for people. */
+const REFUSED = {
+  ok: false,
+  message: 'The program refused this by its own checks. Your work is still open here.',
+} as const;
+
+/**
+ * The desktop host: the bridge the preload exposes, with every answer checked against the contract. A request that is refused
+ * is a failure with a sentence, so that nothing the user asked for ends without a word.
+ */
 export function electronHost(bridge: Bridge, page: Pick<Document, 'activeElement'> = document): Host {
   const checked = async <C extends ChannelName>(channel: C, answer: Promise<unknown>): Promise<Response<C>> =>
-    CHANNELS[channel].response.parse(await answer) as Response<C>;
+    CHANNELS[channel].response.parse(await answer.catch(() => REFUSED)) as Response<C>;
   return {
     kind: 'electron',
     open: () => checked('open', bridge.open()),

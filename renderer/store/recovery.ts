@@ -43,22 +43,25 @@ export function keepRecoveryCopies(
     callOff?.();
     callOff = null;
   };
+  const notKept = (reason: string): void => {
+    kept = null;
+    // Once, not after every change: the disk will not mend while the user reads.
+    if (!hasComplained) store.getState().say({ tone: 'refusal', text: `No recovery copy: ${reason}` });
+    hasComplained = true;
+  };
   const flush = (): void => {
     rest();
     const state = store.getState();
     if (!isUnsaved(state) || state.project === kept) return;
     kept = state.project;
     hasCopy = true;
-    void host.keepRecovery(recoveryEntry(state)).then((answer) => {
-      if (answer.ok) {
-        hasComplained = false;
-        return;
-      }
-      kept = null;
-      // Once, not after every change: the disk will not mend while the user reads.
-      if (!hasComplained) store.getState().say({ tone: 'refusal', text: `No recovery copy: ${answer.message}` });
-      hasComplained = true;
-    });
+    void host.keepRecovery(recoveryEntry(state)).then(
+      (answer) => {
+        if (answer.ok) hasComplained = false;
+        else notKept(answer.message);
+      },
+      () => notKept('the program did not take it. Save your work now.'),
+    );
   };
   store.subscribe((state, before) => {
     if (state.documentId !== before.documentId) {

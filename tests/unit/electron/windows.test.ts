@@ -398,6 +398,19 @@ describe('the page’s side of the menu', () => {
     expect(got).toEqual([expected]);
   });
 
+  it('makes a sentence of a request that is refused, so that Save never ends without a word', async () => {
+    const refuses = async (): Promise<never> => {
+      throw new Error("Error invoking remote method 'keepBeside': refused");
+    };
+    const host = electronHost({ keepBeside: refuses, save: refuses } as never, { activeElement: null });
+    const failure = {
+      ok: false,
+      message: 'The program refused this by its own checks. Your work is still open here.',
+    };
+    expect(await host.keepBeside({ handle: 'h', fileName: '../x', bytes: new Uint8Array() })).toEqual(failure);
+    expect(await host.save({ handle: 'h', text: '', overwrite: false })).toEqual(failure);
+  });
+
   it('refuses an answer that does not fit the contract', async () => {
     const bridge = { open: async () => ({ ok: true, value: { path: '/etc/passwd' } }) };
     await expect(electronHost(bridge as never, { activeElement: null }).open()).rejects.toThrow();

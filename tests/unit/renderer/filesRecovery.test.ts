@@ -5,7 +5,7 @@ import { inOrder, keepRecoveryCopies, RECOVERY_DELAY_MS } from '../../../rendere
 import { boat, fakeHost, freshStore, retitle } from './filesFixture.ts';
 
 /** A keeper with a clock that goes only when told, and a host that remembers its copies. */
-function kept(answer: Awaited<ReturnType<Host['keepRecovery']>> = { ok: true, value: null }) {
+function kept(answer: Awaited<ReturnType<Host['keepRecovery']>> | Error = { ok: true, value: null }) {
   const store = freshStore();
   const copies = new Map<string, Request<'keepRecovery'>>();
   const waiting: { work: () => void; ms: number }[] = [];
@@ -15,6 +15,7 @@ function kept(answer: Awaited<ReturnType<Host['keepRecovery']>> = { ok: true, va
     {
       keepRecovery: async (request) => {
         keeps += 1;
+        if (answer instanceof Error) throw answer;
         if (answer.ok) copies.set(request.documentId, request);
         return answer;
       },
@@ -131,6 +132,24 @@ describe('recovery copies', () => {
     await Promise.resolve();
     expect(count()).toBe(2);
     expect(store.getState().message?.text).toBe('Title changed');
+  });
+
+  it('says once that no copy is kept where the machine fails at it, and takes none of it for kept', async () => {
+    const { store, waiting, passTime, count } = kept(new Error('refused'));
+    const said: string[] = [];
+    store.subscribe(({ message }, before) => {
+      if (message !== before.message && message?.tone === 'refusal') said.push(message.text);
+    });
+    retitle(store, 'One');
+    passTime();
+    await Promise.resolve();
+    // A copy that is not there is tried again, even for the same state of the work.
+    store.getState().setView({ openProgress: null });
+    expect(waiting).toHaveLength(1);
+    passTime();
+    await Promise.resolve();
+    expect(count()).toBe(2);
+    expect(said).toEqual(['No recovery copy: the program did not take it. Save your work now.']);
   });
 
   it('never lets a drop overtake a keep that is slow', async () => {
