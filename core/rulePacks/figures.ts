@@ -21,9 +21,6 @@ export const RULE_FIGURES = {
   /** 47 CFR 80.1105(c), (d): methods of keeping it working, near and far. */
   availabilityNear: 1,
   availabilityFar: 2,
-  /** 47 CFR 80.880(a), (b), nautical miles. */
-  usVhfNm: 20,
-  usMfNm: 100,
   /** 47 CFR 80.875(a), per cent of the rated voltage, and (b), h and m. */
   usVoltagePercent: 10,
   usReserveH: 6,

@@ -1,6 +1,7 @@
 import { runLengthM } from '../../links/route.ts';
 import type { PathBudget, PathElement } from '../../links/types.ts';
 import type { Subject } from '../../model/project.ts';
+import { lostPercent } from '../../rf/decibels.ts';
 import { q, type RichText } from '../../units/quantity.ts';
 import {
   adding,
@@ -18,8 +19,6 @@ import { OSR_CABLE_TABLE, RULE_FIGURES } from '../figures.ts';
 import { ids, radioSets, vhfOnAir, vhfPaths, vhfPowerW, vhfSets } from '../sets.ts';
 import type { Answer, PackInput } from '../types.ts';
 import { mastheadOf } from './emergencyAerial.ts';
-
-export const lostPercent = (lossDb: number): number => 100 * (1 - 10 ** (-lossDb / 10));
 
 /** The feeder that a race rule looks at: that of a masthead antenna before others, and of those the one that loses least. */
 function mainFeeder(input: PackInput): PathBudget | undefined {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { assess } from '../../../core/assess.ts';
-import { lostPercent } from '../../../core/rulePacks/checks/feeder.ts';
+import { lostPercent } from '../../../core/rf/decibels.ts';
 import { OSR_CABLE_TABLE, RULE_FIGURES } from '../../../core/rulePacks/figures.ts';
 import { feed } from '../redundancy/smallBoat.ts';
 import { area, boat, change, drop, figures, height, held, hfDsc, power, rule, words } from './boats.ts';
@@ -20,8 +20,6 @@ describe('figures of the rules', () => {
     ['survivalSarts', 2, 'SOLAS III/6.2, supplier’s summary: 500 GT and over'],
     ['availabilityNear', 1, '47 CFR 80.1105(c), mirrored text'],
     ['availabilityFar', 2, '47 CFR 80.1105(d), mirrored text'],
-    ['usVhfNm', 20, '47 CFR 80.880(a), mirrored text'],
-    ['usMfNm', 100, '47 CFR 80.880(b), mirrored text'],
     ['usVoltagePercent', 10, '47 CFR 80.875(a), mirrored text'],
     ['usReserveH', 6, '47 CFR 80.875(b), mirrored text'],
     ['usBatteryHeadRoomM', 0.26, '47 CFR 80.875(b), mirrored text'],
