@@ -1,4 +1,5 @@
 import { indexProject } from '../catalogue/lookup.ts';
+import { distanceM } from '../edit/geometry.ts';
 import { addBend } from '../edit/route.ts';
 import { addRun, setRun } from '../edit/runs.ts';
 import type { Position } from '../model/boat.ts';
@@ -28,14 +29,11 @@ function footOf(project: Project, from: Position, structureId: string | null): P
   return { xM: from.xM, yM: from.yM, zM: Math.min(from.zM, structure.zBaseM) };
 }
 
-const isNear = (a: Position, b: Position): boolean => Math.hypot(a.xM - b.xM, a.yM - b.yM, a.zM - b.zM) < 0.2;
+const isNear = (a: Position, b: Position): boolean => distanceM(a, b) < 0.2;
 
 /** Length of a line over its bends, slack included, m. */
 function lengthOver(points: readonly Position[]): number {
-  return points.reduce((sumM, point, index) => {
-    const before = points[index - 1] ?? point;
-    return sumM + Math.hypot(point.xM - before.xM, point.yM - before.yM, point.zM - before.zM);
-  }, SLACK_M);
+  return points.reduce((sumM, point, index) => sumM + distanceM(points[index - 1] ?? point, point), SLACK_M);
 }
 
 /**

@@ -1,10 +1,10 @@
 import { indexProject } from '../catalogue/lookup.ts';
+import { wayAlongM } from '../edit/geometry.ts';
 import { runLengthM } from '../links/route.ts';
 import type { DataLink, Endpoint, Feed, Item, Project, Run } from '../model/project.ts';
 import { q, type RichText } from '../units/quantity.ts';
 import { placeWords } from './survey.ts';
 import type { Material } from './types.ts';
-import { wayAlongM } from './wires.ts';
 
 /** What a change puts in and takes out, read off the drawings before and after: the list cannot forget anything. */
 export function materialOf(before: Project, after: Project): Material {

@@ -1,9 +1,9 @@
+import { distanceM, wayAlongM } from '../edit/geometry.ts';
 import type { Place, Position } from '../model/boat.ts';
 import type { Part } from '../model/part.ts';
 import { stands } from '../redundancy/build.ts';
 import { seesSky } from '../redundancy/fix.ts';
 import type { Survey } from './survey.ts';
-import { wayAlongM } from './wires.ts';
 
 /** Lowest terminals of a battery that floods spare, m above the waterline: water inside stands no higher than outside. */
 export const DRY_ZM = 0.3;
@@ -86,13 +86,11 @@ export function deckPlace(survey: Survey, near: Position): Place | null {
       !isAtMast(survey, place, masts),
   );
   const score = ({ position, structureId }: Place): number =>
-    -straightM(position, near) - (structureId === null ? 0 : RAIL_PENALTY_M);
+    -distanceM(position, near) - (structureId === null ? 0 : RAIL_PENALTY_M);
   return places.toSorted(byScore(score))[0] ?? null;
 }
 
 const isOpen = ({ outdoors, overhead }: Place): boolean => outdoors && overhead === 'open' && seesSky(overhead);
-
-export const straightM = (a: Position, b: Position): number => Math.hypot(a.xM - b.xM, a.yM - b.yM, a.zM - b.zM);
 
 /** Whether another antenna, a radar, a lamp aloft or a set with its antenna inside is so near that it would be in the way. */
 function isCrowded({ project, index }: Survey, { position }: Place, roomM: number): boolean {
@@ -102,7 +100,7 @@ function isCrowded({ project, index }: Survey, { position }: Place, roomM: numbe
       part?.kind === 'antenna' ||
       (part?.kind === 'equipment' && (part.equipmentClass === 'radar' || part.equipmentClass === 'wind-generator')) ||
       (part?.kind === 'radio' && part.traits.integralAntenna);
-    return isInWay && stands(item) && straightM(item.position, position) < roomM;
+    return isInWay && stands(item) && distanceM(item.position, position) < roomM;
   });
 }
 

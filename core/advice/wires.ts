@@ -1,5 +1,4 @@
 import { indexProject } from '../catalogue/lookup.ts';
-import type { Position } from '../model/boat.ts';
 import type { Part, PartOf } from '../model/part.ts';
 import type { Feed, Item, Project } from '../model/project.ts';
 import { chainTo, isDistribution, loadCurrents } from '../power/circuit.ts';
@@ -20,12 +19,6 @@ const SHARE_OF_DROP = 0.8;
 export function ratingFor(project: Project, load: Item): (typeof RATINGS_A)[number] | null {
   const { peakA } = loadCurrents(indexProject(project).effective.get(load.id));
   return RATINGS_A.find((ratingA) => ratingA >= peakA * FUSE_OVER_LOAD) ?? null;
-}
-
-/** A way along, across and up the boat, as wires go, to the next half metre, m. */
-export function wayAlongM(a: Position, b: Position): number {
-  const sumM = Math.abs(a.xM - b.xM) + Math.abs(a.yM - b.yM) + Math.abs(a.zM - b.zM);
-  return Math.max(0.5, Math.ceil(sumM * 2) / 2);
 }
 
 /** Pair and fuse of a new feed. */

@@ -4,7 +4,7 @@ import { type DataLink, dataLinkSchema, type Endpoint, type Feed, feedSchema, ty
 import { defaultConductorId, requireKind } from './cables.ts';
 import { type Change, changed, entryOf, withEntry, withNewEntry } from './change.ts';
 import { requireConnectable } from './connect.ts';
-import { offsetBetween } from './geometry.ts';
+import { wayAlongM } from './geometry.ts';
 import { RefusedEdit, requireValid } from './refused.ts';
 import { requireFreeNumber } from './runs.ts';
 import { numberMaker } from './tags.ts';
@@ -35,7 +35,7 @@ export function addFeed(project: Project, args: AddFeed): Project {
     from: isBackwards ? args.to : args.from,
     to: isBackwards ? args.from : args.to,
     conductorId: args.conductorId ?? defaultConductorId(project),
-    lengthM: args.lengthM ?? wayAlongM(project, args.from, args.to),
+    lengthM: args.lengthM ?? wayBetweenM(project, args.from, args.to),
     fuse: args.fuse ?? null,
     status: 'new',
     notes: '',
@@ -92,9 +92,5 @@ export function setDataLink(project: Project, linkId: string, change: DataLinkCh
   return withEntry(project, 'dataLinks', changed(link, change, dataLinkSchema, link.number));
 }
 
-/** Wires follow the boat's structure, not the straight line: along, across and up, to the next half metre, m. */
-function wayAlongM(project: Project, from: Endpoint, to: Endpoint): number {
-  const [a, b] = [entryOf(project, 'items', from.itemId), entryOf(project, 'items', to.itemId)];
-  const { dxM, dyM, dzM } = offsetBetween(a.position, b.position);
-  return Math.max(0.5, Math.ceil((Math.abs(dxM) + Math.abs(dyM) + Math.abs(dzM)) * 2) / 2);
-}
+const wayBetweenM = (project: Project, from: Endpoint, to: Endpoint): number =>
+  wayAlongM(entryOf(project, 'items', from.itemId).position, entryOf(project, 'items', to.itemId).position);

@@ -31,6 +31,12 @@ export function distanceM(a: Position, b: Position): number {
   return Math.hypot(a.xM - b.xM, a.yM - b.yM, a.zM - b.zM);
 }
 
+/** A way along, across and up the boat, as wires follow its structure and not the straight line, to the next half metre, m. */
+export function wayAlongM(a: Position, b: Position): number {
+  const { dxM, dyM, dzM } = offsetBetween(a, b);
+  return Math.max(0.5, Math.ceil((Math.abs(dxM) + Math.abs(dyM) + Math.abs(dzM)) * 2) / 2);
+}
+
 /** The place nearest to a position, within `maxM` metres; undefined when there is none so near. */
 export function nearestPlace(project: Project, position: Position, maxM: number): Place | undefined {
   let best: Place | undefined;

@@ -1,4 +1,5 @@
 import { setFeed } from '../../edit/feeds.ts';
+import { wayAlongM } from '../../edit/geometry.ts';
 import { snapToPlace } from '../../edit/items.ts';
 import { RefusedEdit } from '../../edit/refused.ts';
 import type { Item, Project } from '../../model/project.ts';
@@ -7,7 +8,6 @@ import { BY_ELECTRICIAN, HEAVY } from '../cautions.ts';
 import { DRY_ZM, dryPlace } from '../spots.ts';
 import { fittedOf, isBattery, placeWords, type Survey } from '../survey.ts';
 import type { Candidate } from '../types.ts';
-import { wayAlongM } from '../wires.ts';
 
 /** Largest battery that is proposed to be moved up, Ah: some 30 kg of lead, what one person carries. Own rule, no source. */
 const LARGEST_MOVED_AH = 120;

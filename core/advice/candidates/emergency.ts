@@ -1,3 +1,4 @@
+import { distanceM } from '../../edit/geometry.ts';
 import { addItem, setItem } from '../../edit/items.ts';
 import type { Position } from '../../model/boat.ts';
 import { CONNECTOR_WORDS } from '../../model/fit.ts';
@@ -5,7 +6,7 @@ import type { Item } from '../../model/project.ts';
 import { emergencyAntennas, emergencyFit } from '../../redundancy/emergency.ts';
 import { TRY_EMERGENCY } from '../cautions.ts';
 import { newest } from '../ends.ts';
-import { deckPlace, straightM } from '../spots.ts';
+import { deckPlace } from '../spots.ts';
 import { fittedOf, placeWords, type Survey } from '../survey.ts';
 import type { Candidate } from '../types.ts';
 
@@ -35,7 +36,7 @@ function leadFor(
   from: Position,
   sets: readonly Item[],
 ): { lengthM: number; sets: readonly Item[] } | null {
-  const byDistance = sets.toSorted((a, b) => straightM(a.position, from) - straightM(b.position, from));
+  const byDistance = sets.toSorted((a, b) => distanceM(a.position, from) - distanceM(b.position, from));
   const reached = byDistance.filter((set) => {
     const isSamePlug = socketOf(survey, set) === socketOf(survey, byDistance[0] ?? set);
     return isSamePlug && leadM(set.position, from) <= LONGEST_LEAD_M;
@@ -44,7 +45,7 @@ function leadFor(
   return last ? { lengthM: leadM(last.position, from), sets: reached } : null;
 }
 
-const leadM = (a: Position, b: Position): number => Math.ceil(straightM(a, b) * LEAD_OVER_STRAIGHT);
+const leadM = (a: Position, b: Position): number => Math.ceil(distanceM(a, b) * LEAD_OVER_STRAIGHT);
 
 /** Plug for a set's socket as people write it. */
 function socketOf(survey: Survey, set: Item): string {

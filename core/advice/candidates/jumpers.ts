@@ -1,7 +1,7 @@
+import { distanceM } from '../../edit/geometry.ts';
 import type { PathBudget } from '../../links/types.ts';
 import type { Endpoint, Item } from '../../model/project.ts';
 import { AIS_OFF, BOTH_SWITCHES, BY_HAND } from '../cautions.ts';
-import { straightM } from '../spots.ts';
 import { aisThrough, anySingle, fittedOf, pathsOf, runAt, type Survey, sendsAis, structuresOfPath } from '../survey.ts';
 import type { Candidate } from '../types.ts';
 import { addLead, switchAt } from './switches.ts';
@@ -57,7 +57,7 @@ function toOtherAntenna(survey: Survey, set: Item, path: PathBudget): readonly C
     const [other, more] = pathsOf(survey, item.id).filter(({ service }) => service === 'ais');
     if (!other || more || other.antennaId === path.antennaId) return [];
     if (other.deviceIds.some((id) => path.deviceIds.includes(id))) return [];
-    if (straightM(item.position, set.position) > LONGEST_JUMPER_M) return [];
+    if (distanceM(item.position, set.position) > LONGEST_JUMPER_M) return [];
     if (structuresOfPath(survey, other).some((id) => own.includes(id))) return [];
     const end = { itemId: item.id, portId: other.portId };
     if (!runAt(survey, end)) return [];

@@ -1,4 +1,5 @@
 import { addDataLink } from '../../edit/feeds.ts';
+import { wayAlongM } from '../../edit/geometry.ts';
 import { RefusedEdit } from '../../edit/refused.ts';
 import type { Item } from '../../model/project.ts';
 import { stands } from '../../redundancy/build.ts';
@@ -7,7 +8,6 @@ import { POSITION_TALKS } from '../cautions.ts';
 import { dataEnd } from '../ends.ts';
 import { fittedOf, type Survey } from '../survey.ts';
 import type { Candidate } from '../types.ts';
-import { wayAlongM } from '../wires.ts';
 
 /** Sources tried for a set without a position, and for one that has one already. */
 const MOST_FIRST = 2;

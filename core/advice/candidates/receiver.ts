@@ -1,5 +1,6 @@
 import { indexProject } from '../../catalogue/lookup.ts';
 import { addDataLink, addFeed } from '../../edit/feeds.ts';
+import { wayAlongM } from '../../edit/geometry.ts';
 import { addItem } from '../../edit/items.ts';
 import { RefusedEdit } from '../../edit/refused.ts';
 import type { Place } from '../../model/boat.ts';
@@ -9,7 +10,7 @@ import { dataEnd, dcEnd, newest } from '../ends.ts';
 import { skyPlace } from '../spots.ts';
 import { feedsOf, fittedOf, placeWords, type Survey } from '../survey.ts';
 import type { Candidate } from '../types.ts';
-import { supplyVoltageV, takesVoltage, wayAlongM, wireFor } from '../wires.ts';
+import { supplyVoltageV, takesVoltage, wireFor } from '../wires.ts';
 import { positionSources } from './position.ts';
 
 const RECEIVER_ID = 'gnss-smart-antenna';

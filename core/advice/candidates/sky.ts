@@ -1,4 +1,5 @@
 import { overheadOf } from '../../catalogue/lookup.ts';
+import { wayAlongM } from '../../edit/geometry.ts';
 import { addItem, setItem, snapToPlace } from '../../edit/items.ts';
 import { setRun } from '../../edit/runs.ts';
 import { runLengthM } from '../../links/route.ts';
@@ -12,7 +13,6 @@ import { cableFor, cableLossDb, layFeeder } from '../feeder.ts';
 import { skyPlace } from '../spots.ts';
 import { fittedOf, placeWords, runAt, type Survey } from '../survey.ts';
 import type { Candidate } from '../types.ts';
-import { wayAlongM } from '../wires.ts';
 
 const GNSS_MHZ = 1575.42;
 const L_BAND_MHZ = 1621;

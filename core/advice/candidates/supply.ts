@@ -1,5 +1,6 @@
 import { indexProject } from '../../catalogue/lookup.ts';
 import { addFeed } from '../../edit/feeds.ts';
+import { wayAlongM } from '../../edit/geometry.ts';
 import { addItem } from '../../edit/items.ts';
 import { RefusedEdit } from '../../edit/refused.ts';
 import { removeSubjects } from '../../edit/remove.ts';
@@ -21,7 +22,7 @@ import {
   tagsOf,
 } from '../survey.ts';
 import type { Candidate } from '../types.ts';
-import { sameVoltage, wayAlongM, wireFor } from '../wires.ts';
+import { sameVoltage, wireFor } from '../wires.ts';
 
 /** The small battery that is put high and dry for a set. */
 const SMALL_BATTERY_ID = 'bank-small-20ah';
