@@ -49,13 +49,21 @@ export function feederLoss(input: PackInput): Answer {
   const subjects = pathSubjects(path);
   const { measuredLossDb } = path;
   if (measuredLossDb !== null) return (lostPercent(measuredLossDb) <= limit ? met : notMet)(words, subjects);
-  if (path.lostPercent <= limit) return met(words, subjects);
+  if (path.lostPercent <= limit) return withinTolerance(path, limit, words);
   const devices = path.elements.filter(isDevice);
   const cablePercent = lostPercent(path.lossDb - lossOf(devices));
   if (cablePercent > limit) return notMet(words, subjects);
   const named = tagsOf(input, [...new Set(devices.map(({ subject }) => subject.id))]);
   const alone: RichText = ['Cable, plugs and joints alone: ', q(cablePercent, 'percent')];
   return adding(cannotTell(words, subjects), [...alone, `. Whether ${named} counts as feeder is for the scrutineer.`]);
+}
+
+/** A loss reckoned under the limit is met only where its whole tolerance is. */
+function withinTolerance(path: PathBudget, limit: number, words: RichText): Answer {
+  const mostPercent = lostPercent(path.lossDb + path.toleranceDb);
+  if (mostPercent <= limit) return met(words, pathSubjects(path));
+  const most: RichText = [' With its tolerance it may lose ', q(mostPercent, 'percent'), ': measure it.'];
+  return cannotTell([...words, ...most], pathSubjects(path));
 }
 
 function lossWords(input: PackInput, path: PathBudget): RichText {
@@ -132,6 +140,15 @@ export function aisAntenna(input: PackInput): Answer {
         q(splitter.lossDb, 'dB'),
         '; the text as seen gives no figure for “low loss”.',
       ],
+      pathSubjects(path),
+    );
+  }
+  const sharers = input.paths
+    .filter(({ radioId, antennaId }) => antennaId === path.antennaId && !sets.includes(radioId))
+    .map(({ radioId }) => radioId);
+  if (splitter && antenna && sharers.length > 0) {
+    return notMet(
+      `Shares ${antenna.tag} with ${tagsOf(input, [...new Set(sharers)])}, and ${antenna.tag} is not at a masthead: neither of the two ways.`,
       pathSubjects(path),
     );
   }

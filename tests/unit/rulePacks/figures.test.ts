@@ -192,6 +192,41 @@ describe('sums reckoned by hand', () => {
     expect(words(held('osr-feeder-table', thick))).toContain('Reckoned, it loses 40 %');
   });
 
+  it('leaves a loss open that is under the limit only without its tolerance', () => {
+    const direct = (measuredLengthM: number) => {
+      const project = boat(drop('SP'));
+      const runs = [
+        {
+          ...boat().runs[0],
+          from: { itemId: 'VHF', portId: 'ant' },
+          to: { itemId: 'A1', portId: 'rf' },
+          measuredLengthM,
+        },
+      ] as typeof project.runs;
+      return held('osr-feeder-loss', { ...project, runs });
+    };
+    // 5.009 dB in 100 m, ± 5 per cent: 43 m lose 2.154 dB, under 2.218, and 2.262 dB at the most, over it.
+    expect(0.43 * 0.4 * Math.sqrt(156.8)).toBeCloseTo(2.154, 3);
+    expect(direct(40).verdict).toBe('met');
+    const open = direct(43);
+    expect([open.verdict, words(open)]).toEqual([
+      'cannot-tell',
+      expect.stringContaining('With its tolerance it may lose'),
+    ]);
+    expect(direct(46).verdict).toBe('not-met');
+  });
+
+  it('takes no low antenna that AIS shares for one of its own', () => {
+    const low = boat(change('A1', { placeId: 'arch' }), height('A1', 4));
+    const result = held('osr-later-ais-antenna', low);
+    expect([result.verdict, words(result)]).toEqual([
+      'not-met',
+      'Shares A1 with VHF, and A1 is not at a masthead: neither of the two ways.',
+    ]);
+    // With nothing else on the splitter the antenna is its own: 1 m long, 4 m up.
+    expect(held('osr-later-ais-antenna', drop('VHF')(low)).verdict).toBe('met');
+  });
+
   it('lets a measured loss count before the reckoned one', () => {
     const project = boat();
     const path = assess(project).paths.find(({ service }) => service === 'vhf-voice');
