@@ -7,7 +7,7 @@ import { emergencyAntennas, emergencyFit } from '../../redundancy/emergency.ts';
 import { TRY_EMERGENCY } from '../cautions.ts';
 import { newest } from '../ends.ts';
 import { deckPlace } from '../spots.ts';
-import { fittedOf, placeWords, type Survey } from '../survey.ts';
+import { fittedOf, placeWords, type Survey, tagsOf } from '../survey.ts';
 import type { Candidate } from '../types.ts';
 
 /** Lead over the straight distance: it goes round corners. Common practice, no source. */
@@ -66,7 +66,7 @@ function newLead(survey: Survey, antenna: Item, sets: readonly Item[]): readonly
       id: `emergency-antenna:${antenna.id}`,
       kind: 'emergency-antenna',
       question: 'emergency-antenna',
-      title: `Give ${antenna.tag} a lead of ${lead.lengthM} m with a ${plug} plug, that reaches ${names(lead.sets)}`,
+      title: `Give ${antenna.tag} a lead of ${lead.lengthM} m with a ${plug} plug, that reaches ${tagsOf(lead.sets)}`,
       cautions: [TRY_EMERGENCY],
       subjects: [antenna, ...lead.sets].map(({ id }) => ({ kind: 'item', id })),
       apply: (project) => setItem(project, antenna.id, { facts: { leadLengthM: lead.lengthM, leadConnector: plug } }),
@@ -86,7 +86,7 @@ function newAntenna(survey: Survey, sets: readonly Item[]): readonly Candidate[]
       id: 'emergency-antenna:new',
       kind: 'emergency-antenna',
       question: 'emergency-antenna',
-      title: `Keep an emergency antenna to rig at ${placeWords(place.name)}, with a lead of ${lead.lengthM} m and a ${plug} plug for ${names(lead.sets)}`,
+      title: `Keep an emergency antenna to rig at ${placeWords(place.name)}, with a lead of ${lead.lengthM} m and a ${plug} plug for ${tagsOf(lead.sets)}`,
       cautions: [TRY_EMERGENCY],
       subjects: lead.sets.map(({ id }) => ({ kind: 'item', id })),
       apply: (project) => {
@@ -97,5 +97,3 @@ function newAntenna(survey: Survey, sets: readonly Item[]): readonly Candidate[]
     },
   ];
 }
-
-const names = (sets: readonly Item[]): string => sets.map(({ tag }) => tag).join(' and ');

@@ -358,6 +358,13 @@ describe('an emergency antenna', () => {
     expect(after.items.at(-1)?.facts).toEqual({ leadLengthM: 4, leadConnector: 'PL-259' });
   });
 
+  it('names three sets as people do', () => {
+    const more = ['VHF2', 'VHF3'].map((id) => item(id, 'vhf', 'hut'));
+    const project = smallBoat({ places, items: [...plain.items, ...more] });
+    const titles = candidatesOf(surveyOf(project)).map(({ title }) => title);
+    expect(titles).toContainEqual(expect.stringMatching(/plug for VHF, VHF2 and VHF3$/));
+  });
+
   it('that is aboard gets the lead it lacks', () => {
     const facts = { leadLengthM: 2, leadConnector: 'BNC' };
     const project = smallBoat({
