@@ -5,6 +5,7 @@ import { useApp, useAppStore } from '../../../store/context.ts';
 import { ChangeCard, type MakeChange } from './ChangeCard.tsx';
 import { PointList } from './PointList.tsx';
 import { useAdvice } from './useAdvice.ts';
+import { triedWords } from './words.ts';
 import './advice.css';
 
 /** Cards shown at first. */
@@ -70,8 +71,8 @@ function Best({ advice, onMake }: { advice: Advice; onMake: MakeChange }) {
   return (
     <>
       <p className="small" role="status">
-        {tried} changes tried, {changes.length} help{changes.length === 1 ? 's' : ''}. Of several ways to the same end
-        the best is shown here.
+        {triedWords(tried)}, {changes.length} help{changes.length === 1 ? 's' : ''}. Of several ways to the same end the
+        best is shown here.
       </p>
       {shown.map((change) => (
         <ChangeCard key={change.candidate.id} change={change} labels={labels} onMake={onMake} />
@@ -90,5 +91,5 @@ function emptyWords({ points, tried }: Advice): string {
   if (tried === 0) {
     return 'There are single points of failure, but nothing on the drawing gave a change to try: below it says why.';
   }
-  return `${tried} changes tried, and none frees a service of a single point: below it says why.`;
+  return `${triedWords(tried)}, and none frees a service of a single point: below it says why.`;
 }

@@ -22,6 +22,9 @@ export function rescueGroups(rescues: readonly Rescue[], labels: ReadonlyMap<str
   return [...groups.values()].toSorted((a, b) => b.serviceIds.length - a.serviceIds.length);
 }
 
+/** `1 change tried`, `12 changes tried`. */
+export const triedWords = (count: number): string => `${count} ${count === 1 ? 'change' : 'changes'} tried`;
+
 /** `B7, F1, F2 and 3 more`. */
 export function listed(labels: readonly string[], most: number): string {
   if (labels.length <= most) return labels.join(', ');
