@@ -115,7 +115,7 @@ export function remarksOf(node: TreeNode, parent: TreeNode | null, isOpen: boole
 
 /**
  * Places a tree as an indented list from the top event down: each event over its gate sign, the gate's inputs under it, one
- * to a row. Rows never overlap; text wraps to two lines and is cut with an ellipsis after that.
+ * to a row. Rows never overlap; a label wraps to two lines and a remark to eight, and an ellipsis stands for what is left over.
  */
 export function layOutTree(tree: ReadableTree, options: LayoutOptions): TreeLayout {
   const { textSize: em, closed, down, hasHandles = false } = options;

@@ -38,7 +38,7 @@ export function treeKey(rows: readonly TreeRow[], id: string, key: string): KeyD
   }
 }
 
-/** Ids of the nodes a node is inside of, from the id alone of its place: what has to be open for it to be seen. */
+/** Ids of the nodes a node is inside of, the nearest first: what has to be open for it to be seen. */
 export function nodesAround(
   rows: Iterable<{ readonly id: string; readonly children: readonly { readonly id: string }[] }>,
   id: string,
