@@ -398,12 +398,3 @@ describe('a spare in the grab bag', () => {
     expect(offered(project).filter((id) => /handheld-vhf|beacon/.test(id))).toEqual([]);
   });
 });
-
-describe('a boat with nothing to mend', () => {
-  it('has no advice', () => {
-    const bare = smallBoat({ items: [], runs: [], feeds: [], dataLinks: [] });
-    const { points } = advise(bare);
-    expect(points.every(({ pointId }) => pointId.startsWith('lost:'))).toBe(true);
-    expect(points.every(({ changes, why }) => changes.length > 0 || why !== null)).toBe(true);
-  });
-});
