@@ -1,7 +1,6 @@
 import { runLengthM } from '../../links/route.ts';
 import type { PathBudget, PathElement } from '../../links/types.ts';
 import type { Subject } from '../../model/project.ts';
-import { lostPercent } from '../../rf/decibels.ts';
 import { q, type RichText } from '../../units/quantity.ts';
 import {
   adding,
@@ -19,6 +18,9 @@ import { OSR_CABLE_TABLE, RULE_FIGURES } from '../figures.ts';
 import { ids, radioSets, vhfOnAir, vhfPaths, vhfPowerW, vhfSets } from '../sets.ts';
 import type { Answer, PackInput } from '../types.ts';
 import { mastheadOf } from './emergencyAerial.ts';
+
+/** Share of the power that a loss takes, per cent; written out here because rule packs stand on links and not on core/rf. */
+export const lostPercent = (lossDb: number): number => 100 * (1 - 10 ** (-lossDb / 10));
 
 /** The feeder that a race rule looks at: that of a masthead antenna before others, and of those the one that loses least. */
 function mainFeeder(input: PackInput): PathBudget | undefined {
