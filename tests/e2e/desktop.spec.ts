@@ -235,6 +235,14 @@ for (const { name, test, missing } of RUNTIMES) {
       await expect(again.getByRole('img', { name: /range\.png with the stem and the stern marked/ })).toBeVisible();
     });
 
+    test('opens two documents that are named together in two windows', async ({ start, folder }) => {
+      const paths = [demoIn(folder, 'vessarine'), demoIn(folder, 'brannoch-tern')];
+      const pages = await (await start({ files: paths })).pages(2);
+      const shown = async (): Promise<string> =>
+        (await Promise.all(pages.map((page) => heading(page).textContent()))).sort().join(' | ');
+      for (const path of paths) await expect.poll(shown).toContain(readProject(path).title);
+    });
+
     test('asks before it closes on unsaved work: keep open, save, or let it go', async ({ start, folder }) => {
       const path = demoIn(folder);
       const desktop = await start();
