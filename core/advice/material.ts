@@ -6,7 +6,7 @@ import { q, type RichText } from '../units/quantity.ts';
 import { placeWords } from './survey.ts';
 import type { Material } from './types.ts';
 
-/** What a change puts in and takes out, read off the drawings before and after: the list cannot forget anything. */
+/** What a change puts in, makes anew and takes out, read off the drawings before and after and not written by hand. */
 export function materialOf(before: Project, after: Project): Material {
   const added = [
     ...newOf(before.items, after.items).map((item) => itemWords(after, item)),
