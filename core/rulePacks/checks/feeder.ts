@@ -1,6 +1,7 @@
 import { runLengthM } from '../../links/route.ts';
 import type { PathBudget, PathElement } from '../../links/types.ts';
 import type { Subject } from '../../model/project.ts';
+import { lostPercent } from '../../rf/decibels.ts';
 import { q, type RichText } from '../../units/quantity.ts';
 import {
   adding,
@@ -20,8 +21,6 @@ import type { Answer, PackInput } from '../types.ts';
 import { mastheadOf } from './emergencyAerial.ts';
 
 /** Share of the power that a loss takes, per cent; written out here because rule packs stand on links and not on core/rf. */
-export const lostPercent = (lossDb: number): number => 100 * (1 - 10 ** (-lossDb / 10));
-
 /** The feeder that a race rule looks at: that of a masthead antenna before others, and of those the one that loses least. */
 function mainFeeder(input: PackInput): PathBudget | undefined {
   const paths = vhfOnAir(input).flatMap((set) => vhfPaths(input, set));

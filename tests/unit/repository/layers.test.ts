@@ -86,6 +86,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'core/reach',
     'core/power',
     'core/links',
+    'core/rf',
     'core/catalogue',
     'core/model',
     'core/units',

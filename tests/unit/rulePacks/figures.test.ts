@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { assess } from '../../../core/assess.ts';
-import { lostPercent } from '../../../core/rulePacks/checks/feeder.ts';
+import { lostPercent } from '../../../core/rf/decibels.ts';
 import { OSR_CABLE_TABLE, RULE_FIGURES } from '../../../core/rulePacks/figures.ts';
 import { feed } from '../redundancy/smallBoat.ts';
 import { area, boat, change, drop, figures, height, held, hfDsc, power, rule, words } from './boats.ts';
